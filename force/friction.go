@@ -1,0 +1,54 @@
+package force
+
+import "math"
+
+// MatingFactor gives the ratio of the axial to the transverse force on a flank.
+//
+//	W/P = tan(alpha + rho) = (mu + tan alpha) / (1 - mu tan alpha),  rho = atan mu
+//
+// mu: coefficient of friction [1], 0 or above. alpha: angle of the flank to the
+// press axis [rad], 0 to below pi/2 - rho. Separation uses the return angle.
+// ok is false from alpha + rho = pi/2 on: the flank locks, there is no force.
+//
+// Source: Snap-Fit Joints for Plastics - A Design Guide, p. 14 (read); DSM
+// Technical Guide, 2005, p. 7 (read). Leaves out stick-slip and tilting.
+func MatingFactor(mu, alpha float64) (factor float64, ok bool) {
+	if !within(mu, 0, math.MaxFloat64) || !within(alpha, 0, math.Pi/2) || alpha+math.Atan(mu) >= math.Pi/2-1e-9 {
+		return 0, false
+	}
+	t := math.Tan(alpha)
+	return (mu + t) / (1 - mu*t), true
+}
+
+// SeparableLimit gives the largest return angle that still separates [rad].
+//
+//	alpha' = 90 deg - atan mu
+//
+// mu: coefficient of friction [1], 0 or above. Source: DSM Technical Guide,
+// 2005, p. 7 (read). At the limit itself the joint is locked.
+func SeparableLimit(mu float64) float64 { return math.Pi/2 - math.Atan(max(0, mu)) }
+
+// SecantModulus gives the modulus at a working strain, Es [MPa].
+//
+//	Es = E (1 - eps/eps0)
+//
+// e: modulus at small strain [MPa], above 0. eps: strain [1], 0 or above. eps0:
+// strain where the line meets zero [1]; 0 means no data and returns e, which
+// overstates the force. Below a quarter of e the line is not followed further.
+//
+// Source: straight line through the PC values of Snap-Fit Joints for Plastics -
+// A Design Guide, chart (from memory); the line is own. Leaves out rate,
+// temperature and any other polymer.
+func SecantModulus(e, eps, eps0 float64) float64 {
+	if eps0 <= 0 {
+		return e
+	}
+	return e * max(0.25, 1-eps/eps0)
+}
+
+// RepeatedStrain gives the strain permitted for frequent joining [1].
+//
+//	eps_repeated = 0.6 eps_once
+//
+// Source: Snap-Fit Joints for Plastics - A Design Guide, table 2 (from memory).
+func RepeatedStrain(once float64) float64 { return repeatFactor * once }

@@ -1,0 +1,56 @@
+package force
+
+// lameRatio is (o^2 + i^2)/(o^2 - i^2) of a ring of diameters o above i [1].
+func lameRatio(o, i float64) float64 { return (o*o + i*i) / (o*o - i*i) }
+
+// A Fit is a cylinder pressed into a hub.
+type Fit struct {
+	Joint        float64 // joint diameter d [mm]
+	HubOuter     float64 // outer diameter of the hub do [mm], above Joint
+	ShaftBore    float64 // bore of the shaft di [mm], 0 if solid, below Joint
+	HubModulus   float64 // [MPa]
+	HubPoisson   float64 // [1]
+	ShaftModulus float64 // [MPa]
+	ShaftPoisson float64 // [1]
+}
+
+// Pressure gives the pressure in the joint, p [MPa].
+//
+//	p = delta / (d [ (Wh + nuh)/Eh + (Ws - nus)/Es ])
+//	Wh = (do^2 + d^2)/(do^2 - d^2),  Ws = (d^2 + di^2)/(d^2 - di^2)
+//
+// delta: DIAMETRAL interference [mm], 0 or above. Source: Lame; Shigley,
+// Mechanical Engineering Design, press and shrink fits (from memory). Elastic;
+// leaves out creep, roughness and the ends of the hub.
+func (f Fit) Pressure(delta float64) float64 {
+	return delta / (f.Joint * (f.hubCompliance() + f.shaftCompliance()))
+}
+
+func (f Fit) hubCompliance() float64 {
+	return (lameRatio(f.HubOuter, f.Joint) + f.HubPoisson) / f.HubModulus
+}
+
+func (f Fit) shaftCompliance() float64 {
+	return (lameRatio(f.Joint, f.ShaftBore) - f.ShaftPoisson) / f.ShaftModulus
+}
+
+// HubHoop gives the hoop stress at the bore of the hub [MPa], p Wh, tension.
+// Source as [Fit.Pressure].
+func (f Fit) HubHoop(p float64) float64 { return p * lameRatio(f.HubOuter, f.Joint) }
+
+// ShaftHoop gives the hoop stress at the surface of the shaft [MPa], -p Ws.
+// Source as [Fit.Pressure].
+func (f Fit) ShaftHoop(p float64) float64 { return -p * lameRatio(f.Joint, f.ShaftBore) }
+
+// HubHoopRigidShaft gives the hoop stress at the bore of a plastic hub on a
+// rigid shaft [MPa].
+//
+//	sigma = delta W E / (d (W + nu)),  W = (1 + (d/do)^2)/(1 - (d/do)^2)
+//
+// delta: diametral interference [mm]. Source: Avient, Gravi-Tech design guide,
+// 2020, interference-fit figures (read). Equal to [Fit.HubHoop] with the
+// shaft's modulus without bound.
+func HubHoopRigidShaft(d, do, e, nu, delta float64) float64 {
+	w := lameRatio(do, d)
+	return delta * w * e / (d * (w + nu))
+}
