@@ -42,6 +42,16 @@ func (f Fit) HubHoop(p float64) float64 { return p * lameRatio(f.HubOuter, f.Joi
 // Source as [Fit.Pressure].
 func (f Fit) ShaftHoop(p float64) float64 { return -p * lameRatio(f.Joint, f.ShaftBore) }
 
+// ShaftBoreHoop gives the hoop stress at the bore of the shaft [MPa],
+// -2 p d^2/(d^2 - di^2), or -p in a solid shaft. Source as [Fit.Pressure].
+func (f Fit) ShaftBoreHoop(p float64) float64 {
+	if f.ShaftBore == 0 {
+		return -p
+	}
+	d, di := f.Joint, f.ShaftBore
+	return -2 * p * d * d / (d*d - di*di)
+}
+
 // HubHoopRigidShaft gives the hoop stress at the bore of a plastic hub on a
 // rigid shaft [MPa].
 //
