@@ -11,7 +11,7 @@ import (
 
 // capJob is an invented round cap of powder bed PA12 on a body of the same.
 func capJob() Assembly {
-	pa12 := MaterialSpec{Material: "PA12", Process: "PBF", Build: "across"}
+	pa12 := MaterialSpec{Material: "PA12", Process: "PBF", Build: "along"}
 	return Assembly{Lower: pa12, Upper: pa12, Seed: 7, Draws: 400, Latches: []Latch{{
 		ID: "rim", At: []Point{{0, 0}}, Z: 20,
 		Annular: &Annular{Outside: "lower", JointDiameter: 40, Undercut: 0.8, UndercutTol: ptr(0.15), MatingAngle: rad(25), ReturnAngle: rad(40), Land: 0.4,

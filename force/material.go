@@ -13,8 +13,9 @@ type MaterialSpec struct {
 	// Process is the process category; left out, the first that the table knows
 	// for the material.
 	Process string `yaml:"process" oneof:"PBF MEX VPP moulded machined"`
-	// Build says how the layers lie to the press axis: along it or across it.
-	// Left out, the weaker direction is taken for every latch.
+	// Build is the build direction to the press axis: along it (the layers lie
+	// across the axis, rings are strong, standing arms weak) or across it. Left
+	// out, the weaker direction is taken for every latch.
 	Build string `yaml:"build" oneof:"along across"`
 
 	Modulus        *float64 `yaml:"modulus" unit:"MPa"`         // [MPa]
@@ -65,10 +66,10 @@ func (m Material) ToleranceOn(dimension float64) float64 {
 }
 
 // PermittedHoop is the strain permitted round a ring whose axis is the press
-// axis [1]. Layers across the axis carry it in their plane; layers along the
-// axis are pulled apart by it in two places; unknown counts as along.
+// axis [1]. Built along the axis, the layers carry it in their plane; built
+// across, they are pulled apart by it in two places; unknown counts as across.
 func (m Material) PermittedHoop(use string) Figure {
-	inPlane := m.Build == "across" || m.Process == "moulded" || m.Process == "machined"
+	inPlane := m.Build == "along" || m.Process == "moulded" || m.Process == "machined"
 	switch {
 	case use == "releasable" && inPlane:
 		return m.StrainRepeated

@@ -60,7 +60,7 @@ func publishedEntries() []published {
 	// The pin of the table through the whole road from job to curve.
 	steel, boss, mu := 210000.0, 1700.0, 0.3
 	fit := Assembly{
-		Lower:   MaterialSpec{Material: "PA12", Build: "across", Modulus: &boss, Friction: &mu},
+		Lower:   MaterialSpec{Material: "PA12", Build: "along", Modulus: &boss, Friction: &mu},
 		Upper:   MaterialSpec{Material: "steel", Modulus: &steel},
 		Latches: []Latch{{ID: "pin", At: []Point{{}}, PressFit: &PressFit{Outside: "lower", JointDiameter: 5, Interference: 0.05, OuterDiameter: 11, EngagementLength: 10}}}, Draws: 100,
 	}

@@ -61,7 +61,7 @@ func latchResult(l Latch, j *joint, lim limit, p profile, s state, mu Figure, lo
 		r.Swing = Swing{Part: l.PressFit.Outside, Outward: s.outward, Radius: l.PressFit.OuterDiameter / 2, ZLow: l.Z - half, ZHigh: l.Z + half}
 		hoop := s.load * lameRatio(l.PressFit.OuterDiameter, j.d)
 		strength := outer.StrengthZ
-		if outer.Build == "across" {
+		if outer.Build == "along" {
 			strength = outer.Strength
 		}
 		if hoop > strength.Value {
@@ -84,8 +84,8 @@ func latchResult(l Latch, j *joint, lim limit, p profile, s state, mu Figure, lo
 		if !m.Metal() && m.SecantZeroStrain.Value == 0 {
 			add(warnNoSecant, "no secant data for %s: the modulus at small strain is used and overstates the force", m.Name)
 		}
-		if m.Build != "across" && (m.Process == "MEX" || m.Process == "PBF") {
-			add(warnBuild, "%s rings are stretched across their layers, or may be: build with the layers across the press axis and say build: across", m.Name)
+		if m.Build != "along" && (m.Process == "MEX" || m.Process == "PBF") {
+			add(warnBuild, "%s rings are stretched across their layers, or may be: build it along the press axis and say build: along", m.Name)
 		}
 	}
 	return r
