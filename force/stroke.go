@@ -164,7 +164,7 @@ func (c Curve) Points(n int) [][2]float64 {
 	for _, p := range c.pieces {
 		k := max(1, int(math.Ceil(float64(n)*(p.Hi-p.Lo)/c.Stroke())))
 		for i := range k + 1 {
-			lift := p.Hi + (p.Lo-p.Hi)*float64(i)/float64(k)
+			lift := max(p.Lo, p.Hi+(p.Lo-p.Hi)*float64(i)/float64(k))
 			out = append(out, [2]float64{lift, max(0, p.at(lift))})
 		}
 	}
