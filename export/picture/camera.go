@@ -1,0 +1,148 @@
+package picture
+
+import (
+	"math"
+)
+
+// A Camera knows where points of a scene lie in its picture.
+type Camera struct {
+	right, up, toward [3]float64 // unit vectors: to the right, up, and to the viewer
+	scale             float64    // [px/mm]
+	x0, y0            float64    // place of the origin [px]
+	near, far         float64    // depth of what is shown, along toward [mm]
+}
+
+// Project gives the place in the picture of a point, in pixels from the upper
+// left corner, x to the right and y down. For many points make one [Camera].
+func Project(s Scene, p [3]float64) (x, y float64, err error) {
+	c, err := NewCamera(s)
+	if err != nil {
+		return 0, 0, err
+	}
+	x, y = c.Project(p)
+	return x, y, nil
+}
+
+// NewCamera gives the camera with which [Render] draws the scene. It fits the
+// frame around View.Fit or, without that, around what is left of all bodies
+// behind the section and around arrows and lines.
+//
+// A scene with a fault gives the [SceneError] values that Render would give.
+func NewCamera(s Scene) (Camera, error) {
+	if err := s.check(); err != nil {
+		return Camera{}, err
+	}
+	return newCamera(&s)
+}
+
+// Project gives the place of a point in pixels from the upper left corner.
+func (c Camera) Project(p [3]float64) (x, y float64) {
+	x, y, _ = c.see(p)
+	return x, y
+}
+
+// Scale is how many pixels a millimetre square to the view is long.
+func (c Camera) Scale() float64 { return c.scale }
+
+// see gives the place in pixels and the depth toward the viewer in mm.
+func (c *Camera) see(p [3]float64) (x, y, depth float64) {
+	return c.x0 + float64(c.scale*dot(c.right, p)), c.y0 - float64(c.scale*dot(c.up, p)), dot(c.toward, p)
+}
+
+// turn gives a direction in the axes of the picture: right, up, to the viewer.
+func (c *Camera) turn(v [3]float64) [3]float64 {
+	return [3]float64{dot(c.right, v), dot(c.up, v), dot(c.toward, v)}
+}
+
+func newCamera(s *Scene) (Camera, error) {
+	sinA, cosA := sincos(s.View.Azimuth)
+	sinE, cosE := sincos(s.View.Elevation)
+	c := Camera{
+		right:  [3]float64{cosA, sinA, 0},
+		up:     [3]float64{-float64(sinA * sinE), float64(cosA * sinE), cosE},
+		toward: [3]float64{float64(sinA * cosE), -float64(cosA * cosE), sinE},
+	}
+	shown := empty()
+	c.reach(s, &shown)
+	if shown.low[0] > shown.high[0] {
+		return Camera{}, &SceneError{Field: "Bodies", Problem: "there is nothing to draw"}
+	}
+	c.far, c.near = shown.low[2], shown.high[2]
+	frame := shown
+	if len(s.View.Fit) > 0 {
+		frame = empty()
+		for _, p := range s.View.Fit {
+			frame.add(c.turn(p))
+		}
+	}
+	margin := s.View.Margin
+	if margin == 0 {
+		margin = 0.04
+	}
+	w, h := float64(s.Width), float64(s.Height)
+	border := float64(margin * min(w, h))
+	wide, high := frame.high[0]-frame.low[0], frame.high[1]-frame.low[1]
+	// A frame without extent still gets a scale: a millimetre fills it.
+	c.scale = min((w-2*border)/max(wide, 1e-3), (h-2*border)/max(high, 1e-3))
+	c.x0 = w/2 - float64(c.scale*(frame.low[0]+frame.high[0])/2)
+	c.y0 = h/2 + float64(c.scale*(frame.low[1]+frame.high[1])/2)
+	for _, side := range []float64{shown.low[0], shown.high[0], shown.low[1], shown.high[1]} {
+		if math.Abs(side*c.scale)+math.Abs(c.x0)+math.Abs(c.y0) > farthestPixel {
+			return Camera{}, &SceneError{Field: "View.Fit", Problem: "is too small or too far off for this scene"}
+		}
+	}
+	return c, nil
+}
+
+// farthestPixel keeps the integer coordinates of the canvas in range.
+const farthestPixel = 1 << 20
+
+// reach adds everything that the scene shows, in the axes of the picture.
+func (c *Camera) reach(s *Scene, shown *box) {
+	for i := range s.Bodies {
+		b := &s.Bodies[i]
+		cut := s.Section.of(b)
+		if cut == nil {
+			for _, t := range b.Triangles {
+				for _, corner := range t {
+					shown.add(c.turn(add(b.Vertices[corner], b.Offset)))
+				}
+			}
+			continue
+		}
+		for _, t := range b.Triangles {
+			for k := range t {
+				p := add(b.Vertices[t[k]], b.Offset)
+				q := add(b.Vertices[t[(k+1)%3]], b.Offset)
+				dp, dq := cut.above(p), cut.above(q)
+				if dp <= 0 {
+					shown.add(c.turn(p))
+				}
+				if dp > 0 != (dq > 0) {
+					shown.add(c.turn(between(p, q, dp/(dp-dq))))
+				}
+			}
+		}
+	}
+	for _, a := range s.Arrows {
+		shown.add(c.turn(a.From))
+		shown.add(c.turn(a.To))
+	}
+	for _, l := range s.Lines {
+		shown.add(c.turn(l.From))
+		shown.add(c.turn(l.To))
+	}
+}
+
+// sincos keeps right angles exact, so that a wall seen from above is edge-on
+// and not a hair to one side.
+func sincos(angle float64) (sin, cos float64) {
+	sin, cos = math.Sincos(angle)
+	if math.Abs(sin) < 1e-12 {
+		sin, cos = 0, math.Copysign(1, cos)
+	}
+	if math.Abs(cos) < 1e-12 {
+		sin, cos = math.Copysign(1, sin), 0
+	}
+	return sin, cos
+}

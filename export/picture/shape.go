@@ -1,0 +1,131 @@
+package picture
+
+import "math"
+
+// shape is a body as the camera sees it.
+type shape struct {
+	body    *Body
+	spots   []spot       // vertices on the canvas
+	above   []float64    // distance of vertices from the section; nil if not cut
+	normals [][3]float64 // unit normals of triangles in the axes of the picture
+	facing  []int8       // 1 to the viewer, -1 away, 0 edge-on or without area
+	seams   []seam
+	solid   bool // closed, so that faces seen from behind are never visible
+	traces  []trace
+}
+
+// newShape sees a body through the lens; it draws nothing yet.
+func newShape(b *Body, l *lens, cut *plane) *shape {
+	sh := &shape{body: b}
+	sh.spots = make([]spot, len(b.Vertices))
+	if cut != nil {
+		sh.above = make([]float64, len(b.Vertices))
+	}
+	seen := make([][3]float64, len(b.Vertices))
+	for i, v := range b.Vertices {
+		p := add(v, b.Offset)
+		seen[i] = l.camera.turn(p)
+		sh.spots[i] = l.spot(p)
+		if cut != nil {
+			sh.above[i] = cut.above(p)
+		}
+	}
+	sh.seams, sh.solid = seams(len(b.Vertices), b.Triangles)
+	sh.faceAll(seen)
+	return sh
+}
+
+// edgeOn is the sine below which a face counts as seen exactly from the side.
+const edgeOn = 1e-6
+
+// faceAll finds normals and which way the triangles face.
+func (sh *shape) faceAll(seen [][3]float64) {
+	triangles := sh.body.Triangles
+	sh.normals = make([][3]float64, len(triangles))
+	sh.facing = make([]int8, len(triangles))
+	flat := make([]bool, len(triangles))
+	// The noise of single precision coordinates turns a triangle lower than a
+	// few of their steps any way it likes.
+	extent := empty()
+	for _, p := range seen {
+		extent.add(p)
+	}
+	noise := 4e-7 * length(sub(extent.high, extent.low))
+	volume := 0.0
+	for i, t := range triangles {
+		a, b, c := seen[t[0]], seen[t[1]], seen[t[2]]
+		ab, ac := sub(b, a), sub(c, a)
+		n := cross(ab, ac)
+		area := length(n)
+		longest := math.Sqrt(max(dot(ab, ab), dot(ac, ac), dot(sub(c, b), sub(c, b))))
+		if area <= noise*longest {
+			flat[i] = true
+			continue
+		}
+		sh.normals[i] = scaled(n, 1/area)
+		volume += dot(sub(a, extent.low), n)
+	}
+	sh.lendNormals(flat, seen)
+	if sh.solid && volume < 0 {
+		for i, n := range sh.normals {
+			sh.normals[i] = scaled(n, -1)
+		}
+	}
+	for i, n := range sh.normals {
+		switch {
+		case n[2] > edgeOn:
+			sh.facing[i] = 1
+		case n[2] < -edgeOn:
+			sh.facing[i] = -1
+		}
+	}
+}
+
+// lendNormals gives a triangle without area the normal of its neighbour across
+// its longest edge, so that a crease along its other edges is still found.
+func (sh *shape) lendNormals(flat []bool, seen [][3]float64) {
+	lend := func(s *seam, to, from int32) {
+		t := sh.body.Triangles[to]
+		long := dot(sub(seen[s.a], seen[s.b]), sub(seen[s.a], seen[s.b]))
+		for k := range t {
+			e := sub(seen[t[k]], seen[t[(k+1)%3]])
+			if dot(e, e) > long {
+				return
+			}
+		}
+		sh.normals[to] = sh.normals[from]
+	}
+	for i := range sh.seams {
+		s := &sh.seams[i]
+		if s.two < 0 || flat[s.one] == flat[s.two] {
+			continue
+		}
+		if flat[s.one] {
+			lend(s, s.one, s.two)
+		} else {
+			lend(s, s.two, s.one)
+		}
+	}
+}
+
+// fill draws the surface.
+func (sh *shape) fill(c *canvas) {
+	for i, t := range sh.body.Triangles {
+		facing := sh.facing[i]
+		draw := facing > 0 || facing < 0 && !sh.solid
+		cut := sh.above != nil && (sh.above[t[0]] > 0 || sh.above[t[1]] > 0 || sh.above[t[2]] > 0)
+		if !draw && !cut {
+			continue
+		}
+		n := sh.normals[i]
+		if facing < 0 {
+			n = scaled(n, -1)
+		}
+		s := lit(sh.body.Tone, n)
+		if cut {
+			sh.cutTriangle(c, t, s, draw)
+		} else {
+			c.triangle(sh.spots[t[0]], sh.spots[t[1]], sh.spots[t[2]], s)
+		}
+	}
+}
