@@ -23,11 +23,11 @@ func drawArrow(img *image.Paletted, c Camera, a Arrow, stroke float64) {
 		return
 	}
 	size := stroke * [weights]float64{Normal: 1, Fine: 0.65, Heavy: 1.4}[a.Weight]
-	x0, y0, z0 := c.see(a.From)
-	x1, y1, z1 := c.see(a.To)
+	x0, y0 := c.Project(a.From)
+	x1, y1 := c.Project(a.To)
 	long := math.Hypot(x1-x0, y1-y0)
 	if long < 3*size {
-		drawEndOn(img, x1, y1, z1 > z0, size)
+		drawEndOn(img, x1, y1, dot(c.toward, sub(a.To, a.From)) > 0, size)
 		return
 	}
 	// A short arrow is a smaller arrow, not a squashed one.

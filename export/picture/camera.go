@@ -1,8 +1,6 @@
 package picture
 
-import (
-	"math"
-)
+import "math"
 
 // A Camera knows where points of a scene lie in its picture.
 type Camera struct {
@@ -32,40 +30,41 @@ func NewCamera(s Scene) (Camera, error) {
 	if err := s.check(); err != nil {
 		return Camera{}, err
 	}
-	return newCamera(&s)
+	c, _, err := newCamera(&s)
+	return c, err
 }
 
 // Project gives the place of a point in pixels from the upper left corner.
 func (c Camera) Project(p [3]float64) (x, y float64) {
-	x, y, _ = c.see(p)
-	return x, y
+	return c.pixel(c.turn(p))
 }
 
 // Scale is how many pixels a millimetre square to the view is long.
 func (c Camera) Scale() float64 { return c.scale }
 
-// see gives the place in pixels and the depth toward the viewer in mm.
-func (c *Camera) see(p [3]float64) (x, y, depth float64) {
-	return c.x0 + float64(c.scale*dot(c.right, p)), c.y0 - float64(c.scale*dot(c.up, p)), dot(c.toward, p)
-}
-
-// turn gives a direction in the axes of the picture: right, up, to the viewer.
+// turn gives a point or direction in the axes of the picture: right, up, and
+// to the viewer [mm].
 func (c *Camera) turn(v [3]float64) [3]float64 {
 	return [3]float64{dot(c.right, v), dot(c.up, v), dot(c.toward, v)}
 }
 
-func newCamera(s *Scene) (Camera, error) {
+// pixel gives the place of a turned point.
+func (c *Camera) pixel(t [3]float64) (x, y float64) {
+	return c.x0 + float64(c.scale*t[0]), c.y0 - float64(c.scale*t[1])
+}
+
+// newCamera gives the camera and the vertices of all bodies in its axes.
+func newCamera(s *Scene) (c Camera, turned [][][3]float64, err error) {
 	sinA, cosA := sincos(s.View.Azimuth)
 	sinE, cosE := sincos(s.View.Elevation)
-	c := Camera{
+	c = Camera{
 		right:  [3]float64{cosA, sinA, 0},
 		up:     [3]float64{-float64(sinA * sinE), float64(cosA * sinE), cosE},
 		toward: [3]float64{float64(sinA * cosE), -float64(cosA * cosE), sinE},
 	}
-	shown := empty()
-	c.reach(s, &shown)
+	turned, shown := c.turnAll(s)
 	if shown.low[0] > shown.high[0] {
-		return Camera{}, &SceneError{Field: "Bodies", Problem: "there is nothing to draw"}
+		return Camera{}, nil, &SceneError{Field: "Bodies", Problem: "there is nothing to draw"}
 	}
 	c.far, c.near = shown.low[2], shown.high[2]
 	frame := shown
@@ -88,40 +87,31 @@ func newCamera(s *Scene) (Camera, error) {
 	c.y0 = h/2 + float64(c.scale*(frame.low[1]+frame.high[1])/2)
 	for _, side := range []float64{shown.low[0], shown.high[0], shown.low[1], shown.high[1]} {
 		if math.Abs(side*c.scale)+math.Abs(c.x0)+math.Abs(c.y0) > farthestPixel {
-			return Camera{}, &SceneError{Field: "View.Fit", Problem: "is too small or too far off for this scene"}
+			return Camera{}, nil, &SceneError{Field: "View.Fit", Problem: "is too small or too far off for this scene"}
 		}
 	}
-	return c, nil
+	return c, turned, nil
 }
 
 // farthestPixel keeps the integer coordinates of the canvas in range.
 const farthestPixel = 1 << 20
 
-// reach adds everything that the scene shows, in the axes of the picture.
-func (c *Camera) reach(s *Scene, shown *box) {
+// turnAll turns all vertices into the axes of the picture and finds the extent
+// of what is shown there.
+func (c *Camera) turnAll(s *Scene) (turned [][][3]float64, shown box) {
+	shown = empty()
+	turned = make([][][3]float64, len(s.Bodies))
 	for i := range s.Bodies {
 		b := &s.Bodies[i]
-		cut := s.Section.of(b)
-		if cut == nil {
-			for _, t := range b.Triangles {
-				for _, corner := range t {
-					shown.add(c.turn(add(b.Vertices[corner], b.Offset)))
-				}
-			}
-			continue
+		t := make([][3]float64, len(b.Vertices))
+		for k, v := range b.Vertices {
+			t[k] = c.turn(add(v, b.Offset))
 		}
-		for _, t := range b.Triangles {
-			for k := range t {
-				p := add(b.Vertices[t[k]], b.Offset)
-				q := add(b.Vertices[t[(k+1)%3]], b.Offset)
-				dp, dq := cut.above(p), cut.above(q)
-				if dp <= 0 {
-					shown.add(c.turn(p))
-				}
-				if dp > 0 != (dq > 0) {
-					shown.add(c.turn(between(p, q, dp/(dp-dq))))
-				}
-			}
+		turned[i] = t
+		if cut := s.Section.of(b, c); cut != nil {
+			reachCut(b, t, cut, &shown)
+		} else {
+			reach(b, t, &shown)
 		}
 	}
 	for _, a := range s.Arrows {
@@ -131,6 +121,37 @@ func (c *Camera) reach(s *Scene, shown *box) {
 	for _, l := range s.Lines {
 		shown.add(c.turn(l.From))
 		shown.add(c.turn(l.To))
+	}
+	return turned, shown
+}
+
+// reach adds the corners of all triangles; a vertex that no triangle has does
+// not count.
+func reach(b *Body, turned [][3]float64, shown *box) {
+	used := make([]bool, len(turned))
+	for _, t := range b.Triangles {
+		used[t[0]], used[t[1]], used[t[2]] = true, true, true
+	}
+	for i, p := range turned {
+		if used[i] {
+			shown.add(p)
+		}
+	}
+}
+
+// reachCut adds what the section leaves.
+func reachCut(b *Body, turned [][3]float64, cut *plane, shown *box) {
+	for _, t := range b.Triangles {
+		for k := range t {
+			p, q := turned[t[k]], turned[t[(k+1)%3]]
+			dp, dq := cut.above(p), cut.above(q)
+			if dp <= 0 {
+				shown.add(p)
+			}
+			if dp > 0 != (dq > 0) {
+				shown.add(between(p, q, dp/(dp-dq)))
+			}
+		}
 	}
 }
 

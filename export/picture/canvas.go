@@ -9,20 +9,25 @@ const oversample = 2
 const grain = 16
 
 // depthSteps is the number of steps from the farthest to the nearest thing.
-const depthSteps = 1 << 26
+const depthSteps = 1 << 24
 
 // canvas holds, for each sample, how near the surface is and its shade. Depth
 // 0 is the background; what is drawn starts above it.
 type canvas struct {
 	width, height int // in samples
-	depth         []int32
-	shade         []shade
+	samples       []sample
 }
+
+// A sample is depth times 256 plus shade, so that one comparison finds the
+// nearer of two surfaces and one store keeps it.
+type sample uint32
+
+func (s sample) depth() int32 { return int32(s >> 8) }
+func (s sample) shade() shade { return shade(s) }
 
 func newCanvas(width, height int) *canvas {
 	c := &canvas{width: width * oversample, height: height * oversample}
-	c.depth = make([]int32, c.width*c.height)
-	c.shade = make([]shade, c.width*c.height)
+	c.samples = make([]sample, c.width*c.height)
 	return c
 }
 
@@ -70,13 +75,11 @@ func (c *canvas) triangle(a, b, d spot, s shade) {
 		if left >= right {
 			continue
 		}
-		from, to := int(row)*c.width+int(left), int(row)*c.width+int(right)
-		depth, shades := c.depth[from:to], c.shade[from:to]
+		samples := c.samples[int(row)*c.width+int(left) : int(row)*c.width+int(right)]
 		z := z0 + zx*left + zy*int64(row)
-		for i := range depth {
-			if near := int32(z >> zBits); near > depth[i] {
-				depth[i] = near
-				shades[i] = s
+		for i := range samples {
+			if near := sample(z>>(zBits-8))&^0xff | sample(s); near > samples[i] {
+				samples[i] = near
 			}
 			z += zx
 		}
@@ -145,10 +148,15 @@ func (e *edge) step() {
 	}
 }
 
+// floorDiv divides by a positive number and rounds down. It divides as float64,
+// which is faster, and corrects the last step by the remainder.
 func floorDiv(a, b int64) int64 {
-	q := a / b
-	if a%b < 0 {
+	q := int64(float64(a) / float64(b))
+	for q*b > a {
 		q--
+	}
+	for a-q*b >= b {
+		q++
 	}
 	return q
 }

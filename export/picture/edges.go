@@ -29,7 +29,7 @@ func (sh *shape) drawSeams(p *pen) {
 		v.look(sh, s)
 		p.trace(a, b, func(at place) float64 {
 			switch {
-			case turns && v.open(at):
+			case turns && v.clear(at) && v.open(at):
 				return outline
 			case turns && v.clear(at), v.onFace(at):
 				return crease
@@ -82,8 +82,12 @@ type view struct {
 	acrossY float64
 	faces   [2]beside
 	count   int
-	away    float64 // side of the edge on which the body is not: 1 or -1; 0 unknown
+	away    float64 // side of the edge on which the body is not: 1 or -1
 }
+
+// steepest is the slope, in depth over width, that a face beside an edge is
+// credited with.
+const steepest = 5
 
 // beside is a visible face next to an edge.
 type beside struct {
@@ -105,8 +109,13 @@ func (v *view) look(sh *shape, s *seam) {
 		f := beside{side: v.sideOf(sh, s, t)}
 		f.zx, f.zy = v.pen.lens.gradient(sh.normals[t])
 		// A corner is snapped to a 16th of a sample and the edge runs anywhere
-		// through it, so the slack grows with the slope.
-		f.slack = 0.75*v.pen.lens.perSample() + 0.3*(math.Abs(f.zx)+math.Abs(f.zy))
+		// through it, so the slack grows with the slope; a face seen almost
+		// from the side would then let through what lies behind walls.
+		one := v.pen.lens.perSample()
+		if steep := math.Hypot(f.zx, f.zy) / (steepest * one); steep > 1 {
+			f.zx, f.zy = f.zx/steep, f.zy/steep
+		}
+		f.slack = 0.75*one + 0.3*(math.Abs(f.zx)+math.Abs(f.zy))
 		v.faces[v.count] = f
 		v.count++
 	}
@@ -115,18 +124,21 @@ func (v *view) look(sh *shape, s *seam) {
 	}
 }
 
-// sideOf tells on which side of a seam the third corner of a triangle is seen.
+// sideOf tells on which side of a seam a triangle is seen. It goes by the sense
+// of rotation, not by the third corner, which lies on the wrong side by rounding
+// where the body turns away from the viewer.
 func (v *view) sideOf(sh *shape, s *seam, triangle int32) float64 {
-	for _, corner := range sh.body.Triangles[triangle] {
-		if corner != s.a && corner != s.b {
-			c := placeOf(sh.spots[corner])
-			d := (c.x-v.a.x)*v.acrossX + (c.y-v.a.y)*v.acrossY
-			if d != 0 {
-				return math.Copysign(1, d)
-			}
+	side := -1.0 // counter-clockwise and from a to b: the face is to the left
+	if (sh.facing[triangle] < 0) != sh.insideOut {
+		side = 1
+	}
+	t := sh.body.Triangles[triangle]
+	for k := range t {
+		if t[k] == s.b && t[(k+1)%3] == s.a {
+			return -side
 		}
 	}
-	return 0
+	return side
 }
 
 // onFace tells whether the face on one side of the edge, or the other, is what
@@ -152,10 +164,8 @@ func (v *view) clear(at place) bool {
 
 // open tells whether there is only background just outside the body.
 func (v *view) open(at place) bool {
-	if v.away == 0 {
-		return false
-	}
-	for _, d := range [...]float64{1.2, 2.6} {
+	// Facets beside it may stand out from a curved outline by a sample.
+	for _, d := range [...]float64{2.8, 4.2} {
 		x := int(math.Floor(at.x + d*v.away*v.acrossX))
 		y := int(math.Floor(at.y + d*v.away*v.acrossY))
 		if v.pen.depthAt(x, y) != 0 {
@@ -193,7 +203,7 @@ func (p *pen) line(l Line) {
 	if width == 0 {
 		return
 	}
-	a, b := placeOf(p.lens.spot(l.From)), placeOf(p.lens.spot(l.To))
+	a, b := placeOf(p.lens.spot(p.lens.camera.turn(l.From))), placeOf(p.lens.spot(p.lens.camera.turn(l.To)))
 	var pattern []float64 // drawn and skipped lengths in turn [px at stroke 1]
 	switch l.Dash {
 	case Dashed:

@@ -13,13 +13,14 @@ func newLens(c Camera) *lens {
 	return &lens{camera: c, deep: (depthSteps - 64) / max(c.near-c.far, 1e-6)}
 }
 
-func (l *lens) spot(p [3]float64) spot {
-	x, y, depth := l.camera.see(p)
+// spot puts a turned point on the canvas.
+func (l *lens) spot(turned [3]float64) spot {
+	x, y := l.camera.pixel(turned)
 	const toGrain = oversample * grain
 	return spot{
 		x: clampGrain(x * toGrain),
 		y: clampGrain(y * toGrain),
-		z: l.steps(depth),
+		z: l.steps(turned[2]),
 	}
 }
 

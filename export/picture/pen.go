@@ -102,7 +102,7 @@ func (p *pen) depthAt(x, y int) int32 {
 	if x < 0 || y < 0 || x >= p.canvas.width || y >= p.canvas.height {
 		return 0
 	}
-	return p.canvas.depth[y*p.canvas.width+x]
+	return p.canvas.samples[y*p.canvas.width+x].depth()
 }
 
 // segment inks a straight stroke with round ends, by the distance of each pixel

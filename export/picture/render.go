@@ -6,7 +6,10 @@ import "image"
 // vertex or a coordinate that is no number, comes back as [*SceneError] values
 // joined; then there is no picture.
 func Render(s Scene) (*image.Paletted, error) {
-	camera, err := NewCamera(s)
+	if err := s.check(); err != nil {
+		return nil, err
+	}
+	camera, turned, err := newCamera(&s)
 	if err != nil {
 		return nil, err
 	}
@@ -16,7 +19,7 @@ func Render(s Scene) (*image.Paletted, error) {
 
 	shapes := make([]*shape, len(s.Bodies))
 	for i := range s.Bodies {
-		shapes[i] = newShape(&s.Bodies[i], l, s.Section.of(&s.Bodies[i]))
+		shapes[i] = newShape(&s.Bodies[i], turned[i], l, s.Section.of(&s.Bodies[i], &camera))
 		shapes[i].fill(c)
 	}
 	cap, seen := newCap(s.Section, l)
@@ -55,22 +58,32 @@ func develop(c *canvas, p *pen) *image.Paletted {
 	width, height := c.width/oversample, c.height/oversample
 	img := image.NewPaletted(image.Rect(0, 0, width, height), palette())
 	for y := range height {
-		upper := c.shade[2*y*c.width:][:c.width]
-		lower := c.shade[(2*y+1)*c.width:][:c.width]
+		upper := c.samples[2*y*c.width:][:c.width]
+		lower := c.samples[(2*y+1)*c.width:][:c.width]
 		inked := p.ink[y*width:][:width]
 		out := img.Pix[y*img.Stride:][:width]
 		for x := range out {
-			a, b, d, e := upper[2*x], upper[2*x+1], lower[2*x], lower[2*x+1]
-			sum := int(a&darkness) + int(b&darkness) + int(d&darkness) + int(e&darkness)
-			light := white - (sum+2)/4
+			a, b := upper[2*x].shade(), upper[2*x+1].shade()
+			d, e := lower[2*x].shade(), lower[2*x+1].shade()
+			if a|b|d|e == 0 && inked[x] == 0 {
+				out[x] = white
+				continue
+			}
+			light := int(white - a&darkness)
+			hue := a & inAccent
+			if a != b || a != d || a != e {
+				sum := int(a&darkness) + int(b&darkness) + int(d&darkness) + int(e&darkness)
+				light = white - (sum+2)/4
+				// Half of the pixel decides about the colour.
+				hue = 0
+				if a>>7+b>>7+d>>7+e>>7 >= 2 {
+					hue = inAccent
+				}
+			}
 			if cover := int(inked[x]); cover > 0 {
 				light = (light*(255-cover) + ink*cover + 127) / 255
 			}
-			// Half of the pixel decides about the colour; half counts as well.
-			if a>>7+b>>7+d>>7+e>>7 >= 2 {
-				light += 128
-			}
-			out[x] = uint8(light)
+			out[x] = uint8(light) | uint8(hue)
 		}
 	}
 	return img

@@ -5,22 +5,23 @@ import (
 	"slices"
 )
 
-// plane is a section made ready: above is the distance from it [mm], positive
-// on the side that is taken away.
+// plane is a section in the axes of the picture.
 type plane struct {
 	normal [3]float64
 	at     float64
 }
 
 // of gives the plane that cuts a body, nil if none does.
-func (s *Section) of(b *Body) *plane {
+func (s *Section) of(b *Body, c *Camera) *plane {
 	if s == nil || b.Whole {
 		return nil
 	}
-	n := unitVector(s.Normal)
-	return &plane{normal: n, at: dot(n, s.Point)}
+	n := c.turn(unitVector(s.Normal))
+	return &plane{normal: n, at: dot(n, c.turn(s.Point))}
 }
 
+// above is the distance from the plane [mm], positive on the side that is
+// taken away.
 func (p *plane) above(q [3]float64) float64 { return dot(p.normal, q) - p.at }
 
 // A trace is where the plane cuts one triangle; the body lies left of it when
@@ -97,8 +98,9 @@ func newCap(s *Section, l *lens) (f capFace, seen bool) {
 		return capFace{}, false
 	}
 	f.zx, f.zy = l.gradient(n)
-	x, y, depth := l.camera.see(s.Point)
-	z := 32 + l.deep*(depth-l.camera.far)
+	at := l.camera.turn(s.Point)
+	x, y := l.camera.pixel(at)
+	z := 32 + float64(l.deep*(at[2]-l.camera.far))
 	f.z0 = z - float64(f.zx*(x*oversample-0.5)) - float64(f.zy*(y*oversample-0.5))
 	return f, true
 }
@@ -148,12 +150,11 @@ func (sh *shape) fillCap(c *canvas, f capFace) {
 
 func (f *capFace) fillRow(c *canvas, y, left, right int) {
 	for x := left; x < right; x++ {
-		z := int32(min(max(f.depthAt(float64(x), float64(y)), 1), depthSteps))
+		z := int32(min(max(f.depthAt(float64(x), float64(y)), 1), depthSteps-2))
 		at := y*c.width + x
 		// The cut face wins against what lies in the plane by itself.
-		if z+1 >= c.depth[at] {
-			c.depth[at] = z + 1
-			c.shade[at] = f.hatch.at(x, y)
+		if z+1 >= c.samples[at].depth() {
+			c.samples[at] = sample(z+1)<<8 | sample(f.hatch.at(x, y))
 		}
 	}
 }

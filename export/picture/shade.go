@@ -61,7 +61,7 @@ var ranges = [tones][2]float64{
 	Light:  {84, 125},
 	Medium: {64, 104},
 	Dark:   {42, 80},
-	Accent: {58, 104},
+	Accent: {66, 110},
 }
 
 // The two lights, in the axes of the picture: the main one over the viewer's

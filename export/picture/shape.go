@@ -12,21 +12,22 @@ type shape struct {
 	seams   []seam
 	solid   bool // closed, so that faces seen from behind are never visible
 	traces  []trace
+	// insideOut tells that the triangles of a closed body run clockwise seen
+	// from outside; the normals are turned then.
+	insideOut bool
 }
 
-// newShape sees a body through the lens; it draws nothing yet.
-func newShape(b *Body, l *lens, cut *plane) *shape {
+// newShape sees a body, its vertices already turned, through the lens; it
+// draws nothing yet.
+func newShape(b *Body, seen [][3]float64, l *lens, cut *plane) *shape {
 	sh := &shape{body: b}
-	sh.spots = make([]spot, len(b.Vertices))
-	if cut != nil {
-		sh.above = make([]float64, len(b.Vertices))
-	}
-	seen := make([][3]float64, len(b.Vertices))
-	for i, v := range b.Vertices {
-		p := add(v, b.Offset)
-		seen[i] = l.camera.turn(p)
+	sh.spots = make([]spot, len(seen))
+	for i, p := range seen {
 		sh.spots[i] = l.spot(p)
-		if cut != nil {
+	}
+	if cut != nil {
+		sh.above = make([]float64, len(seen))
+		for i, p := range seen {
 			sh.above[i] = cut.above(p)
 		}
 	}
@@ -50,23 +51,29 @@ func (sh *shape) faceAll(seen [][3]float64) {
 	for _, p := range seen {
 		extent.add(p)
 	}
-	noise := 4e-7 * length(sub(extent.high, extent.low))
+	diagonal := sub(extent.high, extent.low)
+	size := dot(diagonal, diagonal)
+	noise := 4e-7 * 4e-7 * size
 	volume := 0.0
 	for i, t := range triangles {
 		a, b, c := seen[t[0]], seen[t[1]], seen[t[2]]
 		ab, ac := sub(b, a), sub(c, a)
 		n := cross(ab, ac)
-		area := length(n)
-		longest := math.Sqrt(max(dot(ab, ab), dot(ac, ac), dot(sub(c, b), sub(c, b))))
-		if area <= noise*longest {
-			flat[i] = true
-			continue
+		square := dot(n, n)
+		// No edge is longer than the body, so most need no closer look.
+		if square <= noise*size {
+			bc := sub(c, b)
+			if square <= noise*max(dot(ab, ab), dot(ac, ac), dot(bc, bc)) {
+				flat[i] = true
+				continue
+			}
 		}
-		sh.normals[i] = scaled(n, 1/area)
+		sh.normals[i] = scaled(n, 1/math.Sqrt(square))
 		volume += dot(sub(a, extent.low), n)
 	}
 	sh.lendNormals(flat, seen)
-	if sh.solid && volume < 0 {
+	sh.insideOut = sh.solid && volume < 0
+	if sh.insideOut {
 		for i, n := range sh.normals {
 			sh.normals[i] = scaled(n, -1)
 		}
