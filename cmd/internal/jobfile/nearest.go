@@ -7,7 +7,7 @@ import "unicode/utf8"
 // would have to change.
 func nearest(word string, known []string) string {
 	n := utf8.RuneCountInString(word)
-	if n > maxKey {
+	if n == 0 || n > maxKey {
 		return ""
 	}
 	best, bestDistance := "", max(2, n/3)+1

@@ -43,6 +43,9 @@ func (d *decoder) scalar(n *yaml.Node, v reflect.Value, path string, line int, r
 	}
 	if fault != nil {
 		d.fault(path, line, *fault)
+		if rootChoices(path) != nil {
+			d.doc.bad = append(d.doc.bad, "") // no length or force in the file can be relied on
+		}
 	}
 	return fault == nil
 }

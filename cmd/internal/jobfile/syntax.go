@@ -63,7 +63,7 @@ func parse(data []byte) (*yaml.Node, *refusal) {
 func next(dec *yaml.Decoder) (doc *yaml.Node, err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			err = fmt.Errorf("yaml: cannot be parsed")
+			err = errors.New("yaml: cannot be parsed")
 		}
 	}()
 	doc = new(yaml.Node)
@@ -83,8 +83,11 @@ func syntaxRefusal(err error, data []byte, reached int) *refusal {
 		line, _ = strconv.Atoi(m[1])
 		text = m[2]
 	}
-	if line == 0 || strings.HasPrefix(text, "did not find expected") {
+	switch {
+	case strings.HasPrefix(text, "did not find expected"):
 		line = firstUnreadable(data, reached, line+1)
+	case line == 0, strings.Contains(text, "unexpected end of stream"):
+		line = firstUnreadable(data, reached, line)
 	}
 	line = max(1, min(line, 1+bytes.Count(data, []byte("\n"))))
 	return &refusal{line, "not valid YAML: " + text, ""}

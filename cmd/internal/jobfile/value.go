@@ -86,7 +86,7 @@ func (d *decoder) block(n *yaml.Node, v reflect.Value, path string, line int) bo
 		if !d.value(child, v.FieldByIndex(f.index), join(path, name), key.Line, r) {
 			ok = false
 		}
-		if f.required && child.Kind != yaml.ScalarNode && len(child.Content) == 0 && v.FieldByIndex(f.index).Kind() != reflect.Struct {
+		if f.required && child.Kind != yaml.ScalarNode && len(child.Content) == 0 && holdsMany(v.FieldByIndex(f.index).Type()) {
 			ok = false
 			d.fault(join(path, name), key.Line, force.Fault{Problem: "is empty", Want: "at least one entry"})
 		}
@@ -160,11 +160,11 @@ func (d *decoder) table(n *yaml.Node, v reflect.Value, path string, line int, r 
 			continue
 		}
 		item := reflect.New(v.Type().Elem()).Elem()
-		if d.value(n.Content[i+1], item, join(path, name), key.Line, r) {
+		good = d.value(n.Content[i+1], item, join(path, name), key.Line, r)
+		if good || item.Kind() == reflect.Struct {
 			out.SetMapIndex(reflect.ValueOf(name).Convert(v.Type().Key()), item)
-		} else {
-			ok = false
 		}
+		ok = ok && good
 	}
 	v.Set(out)
 	return ok
@@ -222,6 +222,14 @@ func (d *decoder) entries(n *yaml.Node, out reflect.Value, path string, r rule) 
 		}
 	}
 	return ok
+}
+
+// holdsMany tells whether the type is a list or table of any length.
+func holdsMany(t reflect.Type) bool {
+	if t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	return t.Kind() == reflect.Slice || t.Kind() == reflect.Map
 }
 
 // join puts a key below a path.
