@@ -3,28 +3,10 @@ package force
 import (
 	"errors"
 	"math"
-	"math/rand/v2"
 	"reflect"
 	"slices"
 	"testing"
 )
-
-// capJob is an invented round cap of powder bed PA12 on a body of the same.
-func capJob() Assembly {
-	pa12 := MaterialSpec{Material: "PA12", Process: "PBF", Build: "along"}
-	return Assembly{Lower: pa12, Upper: pa12, Seed: 7, Draws: 400, Latches: []Latch{{
-		ID: "rim", At: []Point{{0, 0}}, Z: 20,
-		Annular: &Annular{Outside: "lower", JointDiameter: 40, Undercut: 0.8, UndercutTol: ptr(0.15), MatingAngle: rad(25), ReturnAngle: rad(40), Land: 0.4,
-			OuterDiameter: 43.2, InnerDiameter: 36.8, EndDistance: 3, EndDistanceInner: ptr(2)},
-	}}}
-}
-
-func pinJob() Assembly {
-	return Assembly{Lower: MaterialSpec{Material: "PA12"}, Upper: MaterialSpec{Material: "steel"}, Seed: 7, Draws: 400, Latches: []Latch{{
-		ID: "pin", At: []Point{{10, 0}, {-10, 0}}, Z: 5,
-		PressFit: &PressFit{Outside: "lower", JointDiameter: 5, Interference: 0.05, InterferenceTol: ptr(0.02), OuterDiameter: 11, EngagementLength: 10, LeadInAngle: ptr(rad(15))},
-	}}}
-}
 
 func mustAnalyse(t *testing.T, a Assembly) Result {
 	t.Helper()
@@ -92,24 +74,6 @@ func TestWorkIsTheAreaUnderTheCurve(t *testing.T) {
 			each += l.Work
 		}
 		near(t, "sum of the latches' work", r.Work, each, 1e-9)
-	}
-}
-
-func TestPeakOfSumIsThePeakOfTheCurve(t *testing.T) {
-	rng := rand.New(rand.NewPCG(1, 2))
-	for range 200 {
-		var ps []profile
-		var counts []int
-		for range 1 + rng.IntN(6) {
-			j := joint{kind: "annular", d: 20, size: 0.8, alpha: rad(20 + 20*rng.Float64()), back: rad(10 + 70*rng.Float64()), land: rng.Float64(), kOuter: 100, kInner: 100, engage: 2 + 3*rng.Float64(), length: 1 + rng.Float64()}
-			if rng.IntN(2) == 0 {
-				j.kind = "press_fit"
-			}
-			p, _ := j.at(nominal(0.4), 0.4+0.8*rng.Float64())
-			ps, counts = append(ps, p), append(counts, 1)
-		}
-		want, _ := sumCurve(ps, counts).Peak()
-		near(t, "peak", peakOfSum(ps), want, 1e-9)
 	}
 }
 
@@ -250,49 +214,6 @@ func TestFaultsNameTheField(t *testing.T) {
 		_, err := Analyse(a)
 		if _, ok := errors.AsType[Fault](err); !ok {
 			t.Errorf("%s: Analyse returned %v, want faults", c.field, err)
-		}
-	}
-}
-
-func FuzzAnalyse(f *testing.F) {
-	f.Add(40.0, 0.8, 25.0, 40.0, 43.2, 36.8, 3.0, 0.4, 2.0, 0.6)
-	f.Add(5.0, 0.05, 15.0, 90.0, 11.0, 0.0, 0.0, 10.0, 40.0, 0.1)
-	f.Fuzz(func(t *testing.T, d, y, mate, back, outer, inner, end, land, engage, mu float64) {
-		spec := MaterialSpec{Material: "PC", Friction: &mu}
-		a := Assembly{Lower: spec, Upper: MaterialSpec{Material: "PA12", Friction: &mu}, Draws: 100, Latches: []Latch{
-			{ID: "a", At: []Point{{1, 2}, {3, 4}}, Annular: &Annular{Outside: "lower", JointDiameter: d, Undercut: y, MatingAngle: rad(mate), ReturnAngle: rad(back), Land: land, OuterDiameter: outer, InnerDiameter: inner, EndDistance: end}},
-			{ID: "p", At: []Point{{-1, 2}}, Engage: &engage, PressFit: &PressFit{Outside: "upper", JointDiameter: d, Interference: y, OuterDiameter: outer, InnerDiameter: inner, EngagementLength: land, LeadInAngle: ptr(rad(mate))}},
-		}}
-		r, err := Analyse(a)
-		if err != nil {
-			return
-		}
-		figures := []float64{r.Peak, r.PeakLift, r.Work, r.SeatForce, r.Stroke, r.TiltMoment, r.ThrustWander, r.P5, r.P50, r.P95, r.Worst, r.P95StdErr}
-		for _, l := range r.Latches {
-			figures = append(figures, l.PeakEach, l.PeakAll, l.Work, l.Strain, l.Permitted, l.Separation, l.Swing.Outward, l.Swing.Radius)
-		}
-		for _, p := range r.Curve.Points(20) {
-			figures = append(figures, p[0], p[1]+1e-6*r.Peak)
-		}
-		for i, v := range figures {
-			if !(v >= 0 && v <= math.MaxFloat64) {
-				t.Errorf("figure %d is %g", i, v)
-			}
-		}
-		if r.P5 > r.P50 || r.P50 > r.P95 {
-			t.Errorf("band out of order: %g %g %g", r.P5, r.P50, r.P95)
-		}
-	})
-}
-
-func BenchmarkAnalyse24Latches(b *testing.B) {
-	a := capJob()
-	a.Draws = 10000
-	a.Latches[0].At = make([]Point, 24)
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := Analyse(a); err != nil {
-			b.Fatal(err)
 		}
 	}
 }

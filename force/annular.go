@@ -1,21 +1,29 @@
 package force
 
-import (
-	"fmt"
-	"math"
-)
+import "math"
 
-// An Annular is a bead that snaps into a groove all the way round.
+// An Annular is a bead that snaps into a groove all the way round, or round a
+// collar that is split into fingers.
 type Annular struct {
-	Outside       string   `yaml:"outside" oneof:"lower upper" required:"true"` // the part whose tube is outside
-	JointDiameter float64  `yaml:"joint_diameter" unit:"mm" required:"true"`    // at the joint [mm]
-	Undercut      float64  `yaml:"undercut" unit:"mm" required:"true"`          // DIAMETRAL: bead diameter less the diameter it passes [mm]
-	UndercutTol   *float64 `yaml:"undercut_tol" unit:"mm"`                      // plus or minus, diametral [mm]; left out: both parts' process tolerance, root of the sum of squares
-	MatingAngle   float64  `yaml:"mating_angle" unit:"deg" required:"true"`     // of the lead-in flank to the press axis [rad]
-	ReturnAngle   float64  `yaml:"return_angle" unit:"deg" required:"true"`     // of the holding flank to the press axis [rad]
-	Land          float64  `yaml:"land" unit:"mm"`                              // flat crest between the flanks [mm]; 0 if left out
-	OuterDiameter float64  `yaml:"outer_diameter" unit:"mm" required:"true"`    // of the outer tube [mm]
-	InnerDiameter float64  `yaml:"inner_diameter" unit:"mm"`                    // bore of the inner part [mm]; 0 or left out: solid
+	Outside       string  `yaml:"outside" oneof:"lower upper" required:"true"` // the part whose tube is outside
+	JointDiameter float64 `yaml:"joint_diameter" unit:"mm" required:"true"`    // at the joint [mm]
+
+	// The undercut is written directly, or as two diameters.
+	Undercut     float64  `yaml:"undercut" unit:"mm"`      // DIAMETRAL: bead diameter less the diameter it passes [mm]
+	UndercutTol  *float64 `yaml:"undercut_tol" unit:"mm"`  // plus or minus, diametral [mm]; left out: both parts' process tolerance
+	BeadDiameter float64  `yaml:"bead_diameter" unit:"mm"` // over the bead of the inner part [mm]
+	BeadTol      *float64 `yaml:"bead_tol" unit:"mm"`      // plus or minus [mm]; left out: the process tolerance
+	LipDiameter  float64  `yaml:"lip_diameter" unit:"mm"`  // inside the lip of the outer part that the bead passes [mm]
+	LipTol       *float64 `yaml:"lip_tol" unit:"mm"`       // plus or minus [mm]; left out: the process tolerance
+
+	MatingAngle float64 `yaml:"mating_angle" unit:"deg" required:"true"` // of the lead-in flank to the press axis [rad]
+	ReturnAngle float64 `yaml:"return_angle" unit:"deg" required:"true"` // of the holding flank to the press axis [rad]
+	Land        float64 `yaml:"land" unit:"mm"`                          // flat crest between the flanks [mm]; 0 if left out
+	GrooveFloat float64 `yaml:"groove_float" unit:"mm"`                  // axial play of the bead in its groove [mm]; 0 if left out
+
+	OuterDiameter float64  `yaml:"outer_diameter" unit:"mm" required:"true"` // of the outer tube [mm]
+	InnerDiameter float64  `yaml:"inner_diameter" unit:"mm"`                 // bore of the inner part [mm]; 0 or left out: solid
+	WallTol       *float64 `yaml:"wall_tol" unit:"mm"`                       // plus or minus on either wall [mm]; left out: half the floor of the process tolerance
 
 	EndDistance      float64  `yaml:"end_distance" unit:"mm" required:"true"` // of the joint from the outer tube's free end [mm]
 	EndDistanceInner *float64 `yaml:"end_distance_inner" unit:"mm"`           // of the joint from the inner part's free end [mm]; left out: remote, the stiffer case
@@ -23,6 +31,12 @@ type Annular struct {
 	FarDistance      float64  `yaml:"far_distance" unit:"mm"`                 // of the joint from that end [mm]; needed unless long
 	FarEndInner      string   `yaml:"far_end_inner" oneof:"long free floored"`
 	FarDistanceInner float64  `yaml:"far_distance_inner" unit:"mm"`
+
+	// A split collar: slots from its free end make fingers of one member.
+	Split     string  `yaml:"split" oneof:"none outer inner"` // which member is slotted; left out: none
+	Slots     int     `yaml:"slots" unit:"none"`              // number of slots, and of fingers
+	SlotWidth float64 `yaml:"slot_width" unit:"mm"`           // [mm]
+	SlotDepth float64 `yaml:"slot_depth" unit:"mm"`           // from the free end [mm]
 }
 
 // Validate returns what is wrong with the joint, field paths relative to it.
@@ -34,21 +48,93 @@ func (a Annular) Validate() []Fault {
 		return out
 	}
 	d := a.JointDiameter
-	out = append(out, lengthFault("undercut", a.Undercut, smallest, 0.2*d)...)
-	if a.UndercutTol != nil {
-		out = append(out, lengthFault("undercut_tol", *a.UndercutTol, 0, 0.2*d)...)
-	}
+	out = append(out, a.undercutFaults()...)
 	out = append(out, angleFault("mating_angle", a.MatingAngle, 2, 80)...)
 	out = append(out, angleFault("return_angle", a.ReturnAngle, 2, 90)...)
 	out = append(out, lengthFault("land", a.Land, 0, 100)...)
+	out = append(out, lengthFault("groove_float", a.GrooveFloat, 0, 100)...)
 	out = append(out, lengthFault("outer_diameter", a.OuterDiameter, 1.002*d, 20*d)...)
 	out = append(out, lengthFault("inner_diameter", a.InnerDiameter, 0, 0.998*d)...)
+	if a.WallTol != nil {
+		out = append(out, lengthFault("wall_tol", *a.WallTol, 0, maxLength)...)
+	}
 	out = append(out, lengthFault("end_distance", a.EndDistance, 0, maxLength)...)
 	if a.EndDistanceInner != nil {
 		out = append(out, lengthFault("end_distance_inner", *a.EndDistanceInner, 0, maxLength)...)
 	}
 	out = append(out, farFault("", a.FarEnd, a.FarDistance)...)
-	return append(out, farFault("_inner", a.FarEndInner, a.FarDistanceInner)...)
+	out = append(out, farFault("_inner", a.FarEndInner, a.FarDistanceInner)...)
+	if len(out) > 0 {
+		return out
+	}
+	return a.splitFaults()
+}
+
+// undercutFaults checks the two ways to write the undercut.
+func (a Annular) undercutFaults() []Fault {
+	d := a.JointDiameter
+	direct, diameters := a.Undercut != 0 || a.UndercutTol != nil, a.BeadDiameter != 0 || a.LipDiameter != 0
+	if direct == diameters {
+		if direct {
+			return []Fault{{Field: "undercut", Problem: "is written in more than one way", Want: "undercut, or bead_diameter with lip_diameter"}}
+		}
+		return []Fault{{Field: "undercut", Problem: "is missing", Want: "undercut, or bead_diameter with lip_diameter"}}
+	}
+	if direct {
+		out := lengthFault("undercut", a.Undercut, smallest, 0.2*d)
+		if a.UndercutTol != nil {
+			out = append(out, lengthFault("undercut_tol", *a.UndercutTol, 0, 0.2*d)...)
+		}
+		return out
+	}
+	out := lengthFault("lip_diameter", a.LipDiameter, 0.8*d, 1.2*d)
+	if len(out) == 0 {
+		out = lengthFault("bead_diameter", a.BeadDiameter, a.LipDiameter+smallest, a.LipDiameter+0.2*d)
+	}
+	if a.BeadTol != nil {
+		out = append(out, lengthFault("bead_tol", *a.BeadTol, 0, 0.2*d)...)
+	}
+	if a.LipTol != nil {
+		out = append(out, lengthFault("lip_tol", *a.LipTol, 0, 0.2*d)...)
+	}
+	return out
+}
+
+func (a Annular) splitFaults() []Fault {
+	switch a.Split {
+	case "", "none":
+		if a.Slots != 0 || a.SlotWidth != 0 || a.SlotDepth != 0 {
+			return []Fault{{Field: "split", Given: a.Split, Problem: "says no member is slotted, but slots are given", Want: "outer or inner"}}
+		}
+		return nil
+	case "outer", "inner":
+	default:
+		return []Fault{{Field: "split", Given: a.Split, Problem: "is not known", Want: "none, outer or inner"}}
+	}
+	if a.Split == "inner" && a.InnerDiameter == 0 {
+		return []Fault{{Field: "inner_diameter", Given: "0 mm", Problem: "is needed for a split inner collar", Want: "the bore of the collar"}}
+	}
+	f := a.fingers()
+	out := fingerFaults("", f)
+	from := a.EndDistance
+	if a.Split == "inner" {
+		if a.EndDistanceInner == nil {
+			return append(out, Fault{Field: "end_distance_inner", Problem: "is missing", Want: "the distance of the joint from the inner part's free end"})
+		}
+		from = *a.EndDistanceInner
+	}
+	return append(out, lengthFault("slot_depth", a.SlotDepth, from+(f.outer-f.inner)/2, maxLength)...)
+}
+
+func (a Annular) fingers() fingers {
+	f := fingers{count: a.Slots, inner: a.JointDiameter / 2, outer: a.OuterDiameter / 2, slot: a.SlotWidth, reach: a.SlotDepth - a.EndDistance, outward: true}
+	if a.Split == "inner" {
+		f.inner, f.outer, f.outward = a.InnerDiameter/2, a.JointDiameter/2, false
+		if a.EndDistanceInner != nil {
+			f.reach = a.SlotDepth - *a.EndDistanceInner
+		}
+	}
+	return f
 }
 
 func farFault(suffix, end string, distance float64) []Fault {
@@ -88,51 +174,89 @@ func (a Annular) innerTube(m Material) Tube {
 	return t
 }
 
-// guideStiffness is the guide's transverse force per RADIAL movement, both
-// members in series, each with its own factor for the distance from the end.
-func (a Annular) guideStiffness(outer, inner Material) float64 {
+// guideStiffness is the guide's transverse force per RADIAL movement of each
+// member, with its own factor for the distance from the end.
+func (a Annular) guideStiffness(outer, inner Material) (ko, ki float64) {
 	d := a.JointDiameter
 	to, ti := a.outerTube(outer), a.innerTube(inner)
-	ko := 2 * GuideTransverse(1, d, outer.Modulus.Value, GeometricFactorOuter(d, a.OuterDiameter, outer.Poisson.Value)) * GuideRemoteFactor(to.Mouth, d, to.Wall)
-	ki := 2 * GuideTransverse(1, d, inner.Modulus.Value, GeometricFactorInner(d, a.InnerDiameter, inner.Poisson.Value)) * GuideRemoteFactor(ti.Mouth, d, ti.Wall)
-	return ko * ki / (ko + ki)
+	ko = 2 * GuideTransverse(1, d, outer.Modulus.Value, GeometricFactorOuter(d, a.OuterDiameter, outer.Poisson.Value)) * GuideRemoteFactor(to.Mouth, d, to.Wall)
+	ki = 2 * GuideTransverse(1, d, inner.Modulus.Value, GeometricFactorInner(d, a.InnerDiameter, inner.Poisson.Value)) * GuideRemoteFactor(ti.Mouth, d, ti.Wall)
+	return ko, ki
 }
 
+func (a Annular) sizing(outer, inner Material) sizing {
+	s := sizing{d: a.JointDiameter, size: a.Undercut}
+	if a.BeadDiameter == 0 {
+		s.tolerance(a.UndercutTol, outer, inner, s.d)
+		return s
+	}
+	s.size, s.outer, s.inner = a.BeadDiameter-a.LipDiameter, outer.ToleranceOn(a.LipDiameter), inner.ToleranceOn(a.BeadDiameter)
+	if a.LipTol != nil {
+		s.outer = *a.LipTol
+	}
+	if a.BeadTol != nil {
+		s.inner = *a.BeadTol
+	}
+	s.worst = s.outer + s.inner
+	return s
+}
+
+// wallShare is the plus or minus on a wall, share of it.
+func wallShare(stated *float64, m Material, wall float64) float64 {
+	t := m.WallTolerance()
+	if stated != nil {
+		t = *stated
+	}
+	return min(mostWall, t/wall)
+}
+
+// mostWall bounds the tolerance of a wall, share of it: a wall that may vanish
+// is no wall.
+const mostWall = 0.5
+
 // ready makes the joint ready to be evaluated.
-func (a Annular) ready(outer, inner Material) joint {
+func (a Annular) ready(outer, inner Material, use string) joint {
 	to, ti := a.outerTube(outer), a.innerTube(inner)
-	j := joint{kind: "annular", outerIsLower: a.Outside == "lower", d: a.JointDiameter, size: a.Undercut,
+	s := a.sizing(outer, inner)
+	d := a.JointDiameter
+	j := joint{
+		kind: "annular", path: hump, outerIsLower: a.Outside == "lower",
+		size: s.size, half: 0.5, fromOuter: s.outer, fromInner: s.inner, worst: s.worst,
 		alpha: a.MatingAngle, back: a.ReturnAngle, land: a.Land,
-		secantOuter: outer.SecantZeroStrain.Value, secantInner: inner.SecantZeroStrain.Value}
-	var regimeOuter, regimeInner string
-	j.kOuter, regimeOuter = RingStiffness(to, a.OuterDiameter, a.JointDiameter, true)
-	j.kInner, regimeInner = RingStiffness(ti, a.JointDiameter, a.InnerDiameter, false)
-	k := j.kOuter * j.kInner / (j.kOuter + j.kInner)
-	guide := a.guideStiffness(outer, inner)
-	j.modelLog = math.Abs(math.Log(k / guide))
-	j.tol = math.Hypot(outer.ToleranceOn(a.JointDiameter), inner.ToleranceOn(a.JointDiameter))
-	if a.UndercutTol != nil {
-		j.tol = *a.UndercutTol
+		outer: member{stiffness: RingStiffness(to, a.OuterDiameter, d, true), strain: 2 / d, limit: outer.PermittedHoop(use).Value,
+			zero: d / 2 * outer.SecantZero.Value, wall: wallShare(a.WallTol, outer, to.Wall)},
+		inner: member{stiffness: RingStiffness(ti, d, a.InnerDiameter, false), strain: 2 / d, limit: inner.PermittedHoop(use).Value,
+			zero: d / 2 * inner.SecantZero.Value, wall: wallShare(a.WallTol, inner, ti.Wall)},
 	}
-	j.ownStroke = a.Undercut/2/math.Tan(a.MatingAngle) + a.Land
+	ko, ki := a.guideStiffness(outer, inner)
+	switch a.Split {
+	case "outer":
+		j.outer = a.fingers().soften(j.outer, outer.Modulus.Value, outer.PermittedAxial(use), outer.SecantZero)
+		ko = j.outer.stiffness
+	case "inner":
+		j.inner = a.fingers().soften(j.inner, inner.Modulus.Value, inner.PermittedAxial(use), inner.SecantZero)
+		ki = j.inner.stiffness
+	}
+	k := 1 / (1/j.outer.stiffness + 1/j.inner.stiffness)
+	j.modelLog = max(math.Log(ringModelLeast), math.Abs(math.Log(k*(1/ko+1/ki))))
+	j.stroke = s.size/2/math.Tan(a.MatingAngle) + a.Land + a.GrooveFloat
 	if a.ReturnAngle < math.Pi/2-1e-6 {
-		j.ownStroke += a.Undercut / 2 / math.Tan(a.ReturnAngle)
+		j.stroke += s.size / 2 / math.Tan(a.ReturnAngle)
 	}
-	j.formulas = []string{
-		fmt.Sprintf("outer: R = %.4g mm, t = %.4g mm, t/R = %.3g: %s; band b = %.4g mm; K = %.5g N/mm radial [shell as beam on elastic foundation, memory; switch: common practice]", to.Radius, to.Wall, to.Wall/to.Radius, regimeOuter, to.BandWidth(), j.kOuter),
-		fmt.Sprintf("inner: R = %.4g mm, t = %.4g mm, t/R = %.3g: %s; band b = %.4g mm; K = %.5g N/mm radial [same]", ti.Radius, ti.Wall, ti.Wall/ti.Radius, regimeInner, ti.BandWidth(), j.kInner),
-		fmt.Sprintf("in series: K = %.5g N/mm radial [own]", k),
-		fmt.Sprintf("published guide, y diametral: K = %.5g N/mm radial, shell/guide = %.3g [design guide p. 21-22, memory and read; cross-check only, its ratio widens the band]", guide, k/guide),
-	}
-	if a.EndDistanceInner == nil {
-		j.formulas = append(j.formulas, "inner free end: not stated, taken as remote (the stiffer case)")
-	}
-	j.reach = math.Pi / Beta(to.Radius, to.Wall, to.Poisson)
 	return j
 }
 
+// ringModelLeast is the least ratio that stands for the model error of a ring;
+// common practice, no source.
+const ringModelLeast = 1.15
+
 // swing is the room the outer tube needs while the bead passes.
-func (a Annular) swing(z, outward, reach float64) Swing {
+func (a Annular) swing(z, outward float64, outer Material) Swing {
+	t := a.outerTube(outer)
+	reach := math.Pi / Beta(t.Radius, t.Wall, t.Poisson)
+	if a.Split == "outer" {
+		reach = a.SlotDepth
+	}
 	body := reach
 	if a.FarEnd == "free" || a.FarEnd == "floored" {
 		body = min(body, a.FarDistance)

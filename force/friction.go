@@ -30,20 +30,24 @@ func SeparableLimit(mu float64) float64 { return math.Pi/2 - math.Atan(max(0, mu
 
 // SecantModulus gives the modulus at a working strain, Es [MPa].
 //
-//	Es = E (1 - eps/eps0)
+//	Es = E (1 - eps/eps0)          up to eps0/2
+//	Es = E eps0/(4 eps)            beyond: the stress stays at its top
 //
 // e: modulus at small strain [MPa], above 0. eps: strain [1], 0 or above. eps0:
 // strain where the line meets zero [1]; 0 means no data and returns e, which
-// overstates the force. Below a quarter of e the line is not followed further.
+// overstates the force.
 //
 // Source: straight line through the PC values of Snap-Fit Joints for Plastics -
-// A Design Guide, chart (from memory); the line is own. Leaves out rate,
-// temperature and any other polymer.
+// A Design Guide, chart (from memory); the line and its end are own. Leaves out
+// rate, temperature and any other polymer.
 func SecantModulus(e, eps, eps0 float64) float64 {
-	if eps0 <= 0 {
+	switch {
+	case eps0 <= 0:
 		return e
+	case eps <= eps0/2:
+		return e * (1 - eps/eps0)
 	}
-	return e * max(0.25, 1-eps/eps0)
+	return e * eps0 / (4 * eps)
 }
 
 // RepeatedStrain gives the strain permitted for frequent joining [1].

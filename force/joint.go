@@ -2,146 +2,317 @@ package force
 
 import "math"
 
-// joint is one latch design made ready to be evaluated many times: stiffnesses
-// at small strain and geometry, no material table, no strings in the loop.
+// path says how a joint turns its transverse load into a force over the stroke.
+type path int
+
+const (
+	hump  path = iota // up a lead-in flank, over a land, down a return flank
+	slide             // up a chamfer, then friction over the engaged length
+	ball              // a sphere over a lip
+)
+
+// joint is one latch design made ready to be evaluated many times: springs at
+// small strain and geometry, no material table, no strings in the loop.
 type joint struct {
 	kind         string
+	path         path
 	outerIsLower bool
-	d            float64 // joint diameter [mm]
-	size         float64 // diametral undercut or interference, nominal [mm]
-	tol          float64 // plus or minus on size [mm]
-	alpha        float64 // mating or lead-in angle [rad]; 0: sharp edge of a press fit
-	back         float64 // return angle [rad]
-	land         float64 // [mm]
-	length       float64 // engaged length of a press fit [mm]
-	engage       float64 // lift at first contact, nominal [mm]
-	ownStroke    float64 // [mm]
-	reach        float64 // decay length of the outer tube [mm]
 
-	// Stiffness of each member: annular [N/mm radial], press fit [MPa/mm diametral].
-	kOuter, kInner           float64
-	secantOuter, secantInner float64 // strain where the secant modulus meets 0; 0 no data
-	modelLog                 float64 // |ln(governing/guide)|; 0 for an exact model
+	size         float64 // undercut or interference as the job writes it, nominal [mm]
+	half         float64 // movement of the springs per size: 0.5 for diametral sizes, 1 for others
+	fromOuter    float64 // plus or minus on size from the outer member's process [mm]
+	fromInner    float64 // same, inner member [mm]
+	worst        float64 // plus or minus on size, all limits at once [mm]
+	outer, inner member
+	cap          float64 // load at which the joint yields [N/mm]; 0: none
 
-	formulas []string
+	alpha    float64 // mating or lead-in angle [rad]
+	back     float64 // return angle [rad]
+	rotation float64 // slope of the hook per movement of it [rad/mm]
+	land     float64 // [mm]
+	length   float64 // engaged length [mm]
+	engage   float64 // lift at first contact, nominal [mm]
+	stroke   float64 // the joint's own, from first contact to home [mm]
+	ballR    float64 // radius of the ball [mm]
+	seated   float64 // height of the ball's centre below the lip when home [mm]
+	modelLog float64 // |ln(governing model/other model)|, two standard deviations of the model error
+
+	nodes []float64 // lifts at which the sum of such joints can peak [mm], falling
 }
 
 // causes are what all latches of one assembly share.
 type causes struct {
-	mu           float64 // coefficient of friction [1]
-	lower, upper float64 // factor on each modulus [1]
-	model        float64 // model error in units of modelLog [1]
-	process      float64 // common part of every size error, in units of tol [1]
+	mu                         float64 // coefficient of friction [1]
+	lower, upper               float64 // factor on each modulus [1]
+	model                      float64 // model error in units of modelLog [1]
+	processLower, processUpper float64 // growth of each part's surfaces, in units of its tolerance [1]
 }
 
 func nominal(mu float64) causes { return causes{mu: mu, lower: 1, upper: 1} }
 
+// shared is what the joints of one design share under one set of causes.
+type shared struct {
+	mu            float64
+	outer, inner  float64 // stiffness at small strain with modulus and model error
+	outerGrowth   float64 // process offset of the outer member's part, in units of its tolerance
+	innerGrowth   float64
+	lead, ret     float64 // tan(alpha + rho), tan(rho - return angle)
+	tanA, tanBack float64
+	jam           bool
+}
+
+// own is what one place has of its own.
+type own struct {
+	size         float64 // [mm] as the job writes it
+	outer, inner float64 // change of each wall, share of it
+}
+
 // state is what one evaluation of a joint found.
 type state struct {
-	load        float64 // transverse force [N] or pressure [MPa] at full size
-	outerStrain float64 // hoop strain of the outer member at the joint [1]
+	load        float64 // transverse force [N], or per mm of engagement [N/mm], at full size
+	move        float64 // movement of both members together [mm]
+	outerMove   float64 // of the outer member [mm]
+	outerStrain float64 // [1]
 	innerStrain float64 // [1]
-	outward     float64 // radial movement of the outer member [mm]
+	factor      float64 // axial over transverse force at the peak [1]; a ball: at first contact
 	jam         bool    // a flank locks at this friction
 	loose       bool    // no interference left
+	yields      bool    // the load was cut off at the cap
 }
 
 // jamFactor stands for the axial over transverse force of a locked flank in a
 // draw: tan 85 deg. Such draws are counted and reported as jams.
 const jamFactor = 11.43
 
-// at evaluates the joint under shared causes with its own size [mm], diametral.
-func (j *joint) at(c causes, size float64) (profile, state) {
-	var p profile
-	var s state
-	if size <= 0 {
-		s.loose = true
-		return p, s
-	}
-	fo, fi := c.lower, c.upper
-	if !j.outerIsLower {
-		fo, fi = fi, fo
-	}
-	ko, ki := j.kOuter*fo, j.kInner*fi
+// sharpAngle is the lead-in that a sharp edge counts as [rad], 45 deg. Common
+// practice, no source.
+const sharpAngle = math.Pi / 4
+
+// share puts the causes into the joint's own terms.
+func (j *joint) share(c *causes) shared {
+	s := shared{mu: c.mu}
 	model := 1.0
 	if j.modelLog != 0 && c.model != 0 {
 		model = math.Exp(c.model * j.modelLog)
 	}
-	// The secant modulus depends on the strain, the strain on the split of the
-	// size between the members: a fixed point, four rounds reach 1e-4 on the
-	// material lines of the table.
-	so, si := ko, ki
-	for range 4 {
-		share := si / (so + si)
-		s.outerStrain, s.innerStrain = size*share/j.d, size*(1-share)/j.d
-		if j.secantOuter == 0 && j.secantInner == 0 {
-			break
-		}
-		so, si = SecantModulus(ko, s.outerStrain, j.secantOuter), SecantModulus(ki, s.innerStrain, j.secantInner)
+	fo, fi := c.lower, c.upper
+	s.outerGrowth, s.innerGrowth = c.processLower, c.processUpper
+	if !j.outerIsLower {
+		fo, fi = fi, fo
+		s.outerGrowth, s.innerGrowth = s.innerGrowth, s.outerGrowth
 	}
-	s.outward = s.outerStrain * j.d / 2
-	k := so * si / (so + si) * model
-	factor, ok := MatingFactor(c.mu, j.alpha)
-	if !ok {
-		factor, s.jam = jamFactor, true
+	s.outer, s.inner = j.outer.stiffness*fo*model, j.inner.stiffness*fi*model
+	s.tanA = math.Tan(j.alpha)
+	if j.path == slide && j.alpha == 0 {
+		s.tanA = math.Tan(sharpAngle)
 	}
-	if j.kind == "press_fit" {
-		s.load = k * size
-		j.pressProfile(&p, c.mu, factor, size, s.load)
-	} else {
-		s.load = k * size / 2
-		j.annularProfile(&p, c.mu, factor, size/2, s.load)
+	s.lead, s.jam = flank(c.mu, s.tanA)
+	if j.path == hump {
+		s.tanBack = math.Tan(min(j.back, 89.99/degree))
+		s.ret = (c.mu - s.tanBack) / (1 + c.mu*s.tanBack)
 	}
-	p.clip()
-	return p, s
+	return s
 }
 
-// annularProfile: a ramp up the lead-in, the land, and down the return flank as
+// flank is the mating factor by the tangent of the angle, or jamFactor and true.
+func flank(mu, tan float64) (factor float64, jam bool) {
+	d := 1 - mu*tan
+	if n := mu + tan; n < jamFactor*d {
+		return n / d, false
+	}
+	return jamFactor, true
+}
+
+// at evaluates the joint at one place.
+func (j *joint) at(s *shared, o own, p *profile) state {
+	var r state
+	p.n = 0
+	if o.size <= 0 {
+		r.loose = true
+		return r
+	}
+	w := o.size * j.half
+	ko, ki := s.outer*j.outer.wallFactor(o.outer), s.inner*j.inner.wallFactor(o.inner)
+	var small float64
+	r.load, r.outerMove, small = series(&j.outer, &j.inner, ko, ki, w)
+	if j.cap > 0 && r.load > j.cap {
+		r.load, r.yields = j.cap, true
+		small = min(small, 2*r.load/w)
+	}
+	r.move = w
+	r.outerStrain, r.innerStrain = r.outerMove*j.outer.strain, (w-r.outerMove)*j.inner.strain
+	if j.outer.law != ringWall {
+		r.outerStrain *= 1 + o.outer
+	}
+	if j.inner.law != ringWall {
+		r.innerStrain *= 1 + o.inner
+	}
+	r.jam, r.factor = s.jam, s.lead
+	switch j.path {
+	case hump:
+		j.humpProfile(p, s, &r, w, small)
+	case slide:
+		j.slideProfile(p, s, &r, w)
+	case ball:
+		j.ballProfile(p, s, &r, w, small)
+	}
+	p.clip()
+	return r
+}
+
+// nominalAt evaluates the joint at its nominal size.
+func (j *joint) nominalAt(mu float64) (profile, state) {
+	c := nominal(mu)
+	s := j.share(&c)
+	var p profile
+	r := j.at(&s, own{size: j.size}, &p)
+	return p, r
+}
+
+// humpProfile: a ramp up the lead-in, the land, and down the return flank as
 // far as friction still asks for force. A flank that pulls the part in is not
 // credited: the pull is too quick to relieve other latches.
-func (j *joint) annularProfile(p *profile, mu, factor, w, transverse float64) {
-	tan := math.Tan(j.alpha)
-	crest := j.engage - j.size/2/tan
-	p.add(piece{Hi: crest + w/tan, Lo: crest, F1: transverse * factor / (w / tan)})
-	if j.land > 0 {
-		p.add(piece{Hi: crest, Lo: crest - j.land, F0: mu * transverse})
+func (j *joint) humpProfile(p *profile, s *shared, r *state, w, small float64) {
+	end := s.lead
+	if j.rotation != 0 && !r.jam {
+		// The hook leans into the mate as the arm bends: tan(alpha + theta + rho).
+		theta := j.rotation * r.outerMove
+		t := theta * (1 + theta*theta/3)
+		if d := 1 - s.lead*t; s.lead+t < jamFactor*d {
+			end = (s.lead + t) / d
+		} else {
+			end, r.jam = jamFactor, true
+		}
 	}
-	if over := math.Atan(mu) - j.back; over > 0 {
-		down := w / math.Tan(j.back)
-		f := transverse * math.Tan(over)
+	r.factor = end
+	crest := j.crest()
+	p.add(ramp(crest+w/s.tanA, crest, small*s.tanA*s.lead, r.load*end))
+	if j.land > 0 {
+		p.add(piece{Hi: crest, Lo: crest - j.land, F0: s.mu * r.load})
+	}
+	if s.ret > 0 {
+		down := w / s.tanBack
+		f := r.load * s.ret
 		p.add(piece{Hi: crest - j.land, Lo: crest - j.land - down, F0: f, F1: -f / down})
 	}
 }
 
-// pressProfile: the chamfer, then sliding friction over the engaged length, and
+// crest is the lift at the end of the lead-in [mm], the same whatever the size.
+func (j *joint) crest() float64 { return j.engage - j.size*j.half/math.Tan(j.alpha) }
+
+// full is the lift at which the chamfer is through [mm].
+func (j *joint) full() float64 {
+	if j.alpha == 0 {
+		return j.engage
+	}
+	return j.crest()
+}
+
+// slideProfile: the chamfer, then sliding friction over the engaged length, and
 // on at the same force if the joint has further to go.
-func (j *joint) pressProfile(p *profile, mu, factor, size, pressure float64) {
-	start := j.engage
-	slide := PressForce(mu, pressure, j.d, 1)
-	var first float64
+func (j *joint) slideProfile(p *profile, s *shared, r *state, w float64) {
+	start := j.full()
+	c := w / s.tanA
+	first := LeadInForce(s.lead, r.load, c, c)
 	if j.alpha > 0 {
-		tan := math.Tan(j.alpha)
-		c := size / 2 / tan
-		full := j.engage - j.size/2/tan
-		start = full
-		first = LeadInForce(factor, pressure, j.d, c, c)
-		p.add(piece{Hi: full + c, Lo: full, F2: first / (c * c)})
+		p.add(piece{Hi: start + c, Lo: start, F2: first / (c * c)})
 	}
+	per := s.mu * r.load
 	end := start - j.length
-	p.add(piece{Hi: start, Lo: end, F0: first, F1: slide})
+	p.add(piece{Hi: start, Lo: end, F0: first, F1: per})
 	if end > 0 {
-		p.add(piece{Hi: end, Lo: 0, F0: first + slide*j.length})
+		p.add(piece{Hi: end, Lo: 0, F0: first + per*j.length})
 	}
+}
+
+// ballProfile: the entry cone as far as it is touched, then the lip.
+func (j *joint) ballProfile(p *profile, s *shared, r *state, w, small float64) {
+	a := min(small, 2*r.load/w)
+	l := lip{radius: j.ballR, half: j.ballR - w, a: a, b: (a*w - r.load) / (w * w), mu: s.mu, zero: j.seated - (j.stroke - j.engage)}
+	p.lip = l
+	hi := l.contact()
+	r.factor, r.jam = flank(s.mu, hi/l.half)
+	if t := math.Tan(j.alpha); j.alpha > 0 && hi > j.ballR*math.Sin(j.alpha) {
+		// The cone is touched first: w = R/cos ac - h - z tan ac.
+		over := j.ballR*math.Sqrt(1+t*t) - l.half
+		hand := j.ballR * t / math.Sqrt(1+t*t)
+		open := over - hand*t
+		from := over / t
+		f := open * (l.a - l.b*open) * s.lead
+		p.add(ramp(l.zero+from, l.zero+hand, l.a*t*s.lead, f))
+		r.factor, r.jam = s.lead, s.jam
+		hi = hand
+	}
+	p.add(piece{Hi: l.zero + hi, Lo: l.zero + l.release(), lip: true})
 }
 
 // separation gives the force to pull one joint apart [N]; locked if no force does.
 func (j *joint) separation(mu float64, s state) (f float64, locked bool) {
-	if j.kind == "press_fit" {
-		return PressForce(mu, s.load, j.d, j.length), false
+	switch j.path {
+	case slide:
+		return mu * s.load * j.length, false
+	case ball:
+		p, _ := j.nominalAt(mu)
+		l := p.lip
+		l.zero = 0
+		if _, jam := flank(mu, l.contact()/l.half); jam {
+			return 0, true
+		}
+		f, _ = l.peak(l.contact(), l.release())
+		return f, false
 	}
-	factor, ok := MatingFactor(mu, j.back)
+	factor, ok := MatingFactor(mu, max(0, j.back-j.rotation*s.outerMove))
 	if !ok {
 		return 0, true
 	}
 	return s.load * factor, false
+}
+
+// springback is the axial force with which a joint that stops on its way pushes
+// the parts apart again [N]: the flank or the ball it stands on, less friction.
+func (j *joint) springback(mu float64, r state, p *profile) float64 {
+	switch {
+	case j.path == hump && j.crest() > 0, j.path == slide, r.loose || p.n == 0:
+		return 0
+	case j.path == hump:
+		tan := math.Tan(j.alpha)
+		w := max(0, r.move+j.crest()*tan)
+		t := (tan - mu) / (1 + mu*tan)
+		return max(0, r.load*w/r.move*t)
+	}
+	z := -p.lip.zero
+	c := math.Sqrt(max(0, p.lip.radius*p.lip.radius-z*z))
+	w := c - p.lip.half
+	if w <= 0 || z <= 0 {
+		return 0
+	}
+	return max(0, w*(p.lip.a-p.lip.b*w)*(z-mu*c)/(c+mu*z))
+}
+
+// findNodes sets the lifts at which a sum of such joints can peak: where the
+// force of one bends down or drops. A ball has a summit that moves with friction
+// and size: five lifts round the nominal one stand for it.
+func (j *joint) findNodes(mu float64) {
+	var at []float64
+	switch j.path {
+	case hump:
+		at = append(at, j.crest())
+		if j.land > 0 {
+			at = append(at, j.crest()-j.land)
+		}
+	case slide:
+		at = append(at, j.full(), j.full()-j.length)
+	case ball:
+		p, _ := j.nominalAt(mu)
+		last := &p.p[p.n-1]
+		_, top := p.lip.peak(last.Hi, last.Lo)
+		way := last.Hi - top
+		at = append(at, last.Hi, top+way/2, top, top-way/2, top-way)
+	}
+	j.nodes = j.nodes[:0]
+	for _, lift := range at {
+		if lift > 0 {
+			j.nodes = append(j.nodes, lift)
+		}
+	}
 }

@@ -2,7 +2,7 @@ package force
 
 import (
 	"fmt"
-	"math"
+	"strings"
 )
 
 // A Latch is one entry of the job's list of latches: one joint design, at one
@@ -11,24 +11,47 @@ type Latch struct {
 	ID string  `yaml:"id" required:"true"`
 	At []Point `yaml:"at" unit:"mm" required:"true"`
 	// Z is the height of the joint line with the parts seated [mm]: the bead of
-	// an annular joint, the middle of the engaged length of a press fit.
+	// an annular joint, the lip of a ball's socket, the hook of an arm, the middle
+	// of the engaged length of what is pressed.
 	Z float64 `yaml:"z" unit:"mm" required:"true"`
 	// Engage is the lift at first contact [mm]; left out, the latch's own stroke.
 	Engage *float64 `yaml:"engage" unit:"mm"`
 	// Use is permanent (the default) or releasable.
 	Use string `yaml:"use" oneof:"permanent releasable"`
 
-	Annular  *Annular  `yaml:"annular"`
-	PressFit *PressFit `yaml:"press_fit"`
+	// Exactly one of these.
+	Annular    *Annular    `yaml:"annular"`
+	Ball       *Ball       `yaml:"ball"`
+	Cantilever *Cantilever `yaml:"cantilever"`
+	PressFit   *PressFit   `yaml:"press_fit"`
+	CrushRib   *CrushRib   `yaml:"crush_rib"`
 }
 
-// Kind is the trade name of the joint as the job file writes it.
+// kind is the joint itself behind its name.
+type kind interface {
+	Validate() []Fault
+}
+
+// kinds lists the joints that the latch states.
+func (l Latch) kinds() (names []string, stated []kind) {
+	add := func(name string, given bool, k kind) {
+		if given {
+			names, stated = append(names, name), append(stated, k)
+		}
+	}
+	add("annular", l.Annular != nil, l.Annular)
+	add("ball", l.Ball != nil, l.Ball)
+	add("cantilever", l.Cantilever != nil, l.Cantilever)
+	add("press_fit", l.PressFit != nil, l.PressFit)
+	add("crush_rib", l.CrushRib != nil, l.CrushRib)
+	return names, stated
+}
+
+// Kind is the trade name of the joint as the job file writes it; empty if the
+// latch states none or several.
 func (l Latch) Kind() string {
-	switch {
-	case l.Annular != nil:
-		return "annular"
-	case l.PressFit != nil:
-		return "press_fit"
+	if names, _ := l.kinds(); len(names) == 1 {
+		return names[0]
 	}
 	return ""
 }
@@ -57,56 +80,14 @@ func (l Latch) Validate() []Fault {
 	if l.Use != "" && l.Use != "permanent" && l.Use != "releasable" {
 		out = append(out, Fault{Field: "use", Given: l.Use, Problem: "is not known", Want: "permanent or releasable"})
 	}
-	switch {
-	case l.Annular == nil && l.PressFit == nil:
-		out = append(out, Fault{Problem: "says no kind of latch", Want: "one of annular, press_fit"})
-	case l.Annular != nil && l.PressFit != nil:
-		out = append(out, Fault{Problem: "says two kinds of latch", Want: "one of annular, press_fit"})
-	case l.Annular != nil:
-		out = append(out, Under("annular", l.Annular.Validate())...)
+	const known = "one of annular, ball, cantilever, press_fit, crush_rib"
+	switch names, stated := l.kinds(); len(names) {
+	case 0:
+		out = append(out, Fault{Problem: "says no kind of latch", Want: known})
+	case 1:
+		out = append(out, Under(names[0], stated[0].Validate())...)
 	default:
-		out = append(out, Under("press_fit", l.PressFit.Validate())...)
+		out = append(out, Fault{Given: strings.Join(names, ", "), Problem: "are several kinds of latch", Want: known})
 	}
 	return out
-}
-
-const (
-	smallest  = 1e-4 // [mm] a tenth of a micrometre: below any part dimension
-	maxLength = 1e4  // [mm] ten metres: above any part pressed by hand
-	maxPlaces = 2000 // places of one latch, and of all latches of a job
-)
-
-// within says lo <= v <= hi, and no for NaN.
-func within(v, lo, hi float64) bool { return v >= lo && v <= hi }
-
-// lengthFault refuses a length outside lo to hi [mm], both ends included.
-func lengthFault(field string, v, lo, hi float64) []Fault {
-	if within(v, lo, hi) {
-		return nil
-	}
-	problem := fmt.Sprintf("must be %g mm or more", lo)
-	if v > hi {
-		problem = fmt.Sprintf("must be %g mm or less", hi)
-	}
-	return []Fault{{Field: field, Given: fmt.Sprintf("%g mm", v), Problem: problem, Want: fmt.Sprintf("%g to %g mm", lo, hi)}}
-}
-
-// angleFault refuses an angle [rad] outside lo to hi [deg].
-func angleFault(field string, v, lo, hi float64) []Fault {
-	deg := v * 180 / math.Pi
-	if within(deg, lo-1e-9, hi+1e-9) {
-		return nil
-	}
-	return []Fault{{Field: field, Given: fmt.Sprintf("%.4g deg", deg), Problem: "is outside what the formula holds for", Want: fmt.Sprintf("%g to %g deg", lo, hi)}}
-}
-
-// sideFault refuses a side that is not lower or upper.
-func sideFault(field, v string) []Fault {
-	if v == "lower" || v == "upper" {
-		return nil
-	}
-	if v == "" {
-		return []Fault{{Field: field, Problem: "is missing", Want: "lower or upper"}}
-	}
-	return []Fault{{Field: field, Given: v, Problem: "is not a part of a step", Want: "lower or upper"}}
 }

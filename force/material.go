@@ -9,7 +9,7 @@ import (
 // A MaterialSpec is what the job says of the material of one part. It is made
 // to be inlined in the part.
 type MaterialSpec struct {
-	Material string `yaml:"material" required:"true"` // key of the built-in table, "PA12", "steel"
+	Material string `yaml:"material" required:"true"` // key of the shop's or the built-in table, "PA12", "steel"
 	// Process is the process category; left out, the first that the table knows
 	// for the material.
 	Process string `yaml:"process" oneof:"PBF MEX VPP moulded machined"`
@@ -18,13 +18,27 @@ type MaterialSpec struct {
 	// out, the weaker direction is taken for every latch.
 	Build string `yaml:"build" oneof:"along across"`
 
-	Modulus        *float64 `yaml:"modulus" unit:"MPa"`         // [MPa]
-	Poisson        *float64 `yaml:"poisson" unit:"none"`        // [1]
-	Friction       *float64 `yaml:"friction" unit:"none"`       // coefficient against the mating part [1]
-	StrainOnce     *float64 `yaml:"strain_once" unit:"pct"`     // permitted for one joining [1]
-	StrainRepeated *float64 `yaml:"strain_repeated" unit:"pct"` // permitted for frequent joining [1]
-	Density        *float64 `yaml:"density" unit:"none"`        // [g/cm3]
-	Strength       *float64 `yaml:"strength" unit:"MPa"`        // [MPa]
+	Figures `yaml:",inline"`
+}
+
+// Figures are the figures of a material that somebody states instead of the
+// table's; nil is not stated.
+type Figures struct {
+	Modulus         *float64 `yaml:"modulus" unit:"MPa"`           // at small strain [MPa]
+	Poisson         *float64 `yaml:"poisson" unit:"none"`          // [1]
+	Friction        *float64 `yaml:"friction" unit:"none"`         // coefficient against the mating part [1]
+	StrainOnce      *float64 `yaml:"strain_once" unit:"pct"`       // permitted for one joining, in the layers [1]
+	StrainRepeated  *float64 `yaml:"strain_repeated" unit:"pct"`   // permitted for frequent joining, in the layers [1]; left out: 0.6 times strain_once
+	StrainOnceZ     *float64 `yaml:"strain_once_z" unit:"pct"`     // across the layers [1]; left out: with strain_once given, by the table's ratio
+	StrainRepeatedZ *float64 `yaml:"strain_repeated_z" unit:"pct"` // across the layers [1]
+	Density         *float64 `yaml:"density" unit:"none"`          // [g/cm3]
+	Strength        *float64 `yaml:"strength" unit:"MPa"`          // in the layers [MPa]
+	StrengthZ       *float64 `yaml:"strength_z" unit:"MPa"`        // across the layers [MPa]; left out: with strength given, by the table's ratio
+	SecantZero      *float64 `yaml:"secant_zero" unit:"pct"`       // strain at which the secant line meets zero [1]
+	Tolerance       *float64 `yaml:"tolerance" unit:"mm"`          // plus or minus on a dimension, at least [mm]
+	ToleranceShare  *float64 `yaml:"tolerance_share" unit:"pct"`   // plus or minus on a dimension, share of it [1]
+	FrictionSpread  *float64 `yaml:"friction_spread" unit:"pct"`   // plus or minus on the friction [1]
+	ModulusSpread   *float64 `yaml:"modulus_spread" unit:"pct"`    // plus or minus on the modulus [1]
 }
 
 // A Figure is a value with the mark of its source.
@@ -37,39 +51,56 @@ type Figure struct {
 type Material struct {
 	Name, Process, Build string
 
-	Modulus          Figure // at small strain [MPa]
-	Poisson          Figure // [1]
-	Friction         Figure // on itself [1]
-	FrictionSteel    Figure // on steel [1]
-	StrainOnce       Figure // in the layers [1]
-	StrainRepeated   Figure // in the layers [1]
-	StrainOnceZ      Figure // across the layers [1]
-	StrainRepeatedZ  Figure // across the layers [1]
-	Density          Figure // [g/cm3]
-	Strength         Figure // in the layers [MPa]
-	StrengthZ        Figure // across the layers [MPa]
-	SecantZeroStrain Figure // strain at which the secant line reaches 0; Value 0: no secant data [1]
+	Modulus         Figure // at small strain [MPa]
+	Poisson         Figure // [1]
+	Friction        Figure // on itself [1]
+	FrictionSteel   Figure // on steel [1]
+	StrainOnce      Figure // in the layers [1]
+	StrainRepeated  Figure // in the layers [1]
+	StrainOnceZ     Figure // across the layers [1]
+	StrainRepeatedZ Figure // across the layers [1]
+	Density         Figure // [g/cm3]
+	Strength        Figure // in the layers [MPa]
+	StrengthZ       Figure // across the layers [MPa]
+	SecantZero      Figure // strain at which the secant line meets 0; Value 0: no secant data [1]
+	Tolerance       Figure // plus or minus on a dimension, at least [mm]
+	ToleranceShare  Figure // plus or minus on a dimension, share of it [1]
+	FrictionSpread  Figure // plus or minus, share of it [1]
+	ModulusSpread   Figure // plus or minus, share of it [1]
+	Source          string // of the shop's table, if it comes from there
 }
 
 // Metal says whether the material is stiff enough to count as metal.
 func (m Material) Metal() bool { return m.Modulus.Value >= metalModulus }
 
-// ToleranceOn is the plus or minus tolerance [mm] that the process keeps on a
-// dimension [mm]. Common practice, no source; see the table of processes.
+// Layered says whether the build direction makes a difference to the part.
+func (m Material) Layered() bool { return m.Process != "moulded" && m.Process != "machined" }
+
+// ToleranceOn is the plus or minus that the process keeps on a dimension [mm]:
+// the larger of a floor and a share of the dimension.
 func (m Material) ToleranceOn(dimension float64) float64 {
-	for _, p := range processTolerances {
-		if p.process == m.Process {
-			return max(p.floor, p.share*dimension)
-		}
-	}
-	return 0
+	return max(m.Tolerance.Value, m.ToleranceShare.Value*dimension)
 }
+
+// WallTolerance is the plus or minus on a wall thickness [mm]: half the floor of
+// the process, its two faces lying close together. Common practice, no source.
+func (m Material) WallTolerance() float64 { return m.Tolerance.Value / 2 }
 
 // PermittedHoop is the strain permitted round a ring whose axis is the press
 // axis [1]. Built along the axis, the layers carry it in their plane; built
 // across, they are pulled apart by it in two places; unknown counts as across.
 func (m Material) PermittedHoop(use string) Figure {
-	inPlane := m.Build == "along" || m.Process == "moulded" || m.Process == "machined"
+	return m.permitted(use, m.Build == "along" || !m.Layered())
+}
+
+// PermittedAxial is the strain permitted along the press axis [1], as at the root
+// of a standing arm. Built across the axis, the arm lies in the layers; built
+// along, or unknown, its bending pulls the layers apart.
+func (m Material) PermittedAxial(use string) Figure {
+	return m.permitted(use, m.Build == "across" || !m.Layered())
+}
+
+func (m Material) permitted(use string, inPlane bool) Figure {
 	switch {
 	case use == "releasable" && inPlane:
 		return m.StrainRepeated
@@ -81,27 +112,41 @@ func (m Material) PermittedHoop(use string) Figure {
 	return m.StrainOnceZ
 }
 
+// HoopStrength is the strength round a ring [MPa], by the same rule as
+// [Material.PermittedHoop].
+func (m Material) HoopStrength() Figure {
+	if m.Build == "along" || !m.Layered() {
+		return m.Strength
+	}
+	return m.StrengthZ
+}
+
 // Resolve fills in the figures of a spec from the built-in table.
-func Resolve(s MaterialSpec) (Material, []Fault) {
-	var out []Fault
-	if s.Build != "" && s.Build != "along" && s.Build != "across" {
-		out = append(out, Fault{Field: "build", Given: s.Build, Problem: "is not known", Want: "along or across the press axis"})
-	}
-	r, faults := findRow(s)
-	out = append(out, faults...)
-	if len(out) > 0 {
-		return Material{}, out
-	}
+func Resolve(s MaterialSpec) (Material, []Fault) { return Shop(nil).Resolve(s) }
+
+// material is the table's line with its marks.
+func (r row) material() Material {
 	practice := func(v float64) Figure { return Figure{v, MarkPractice} }
 	m := Material{
-		Name: r.name, Process: r.process, Build: s.Build,
+		Name: r.name, Process: r.process,
 		Modulus: Figure{r.modulus, r.modulusMark}, Poisson: practice(r.poisson),
-		Friction: Figure{r.frictionSelf, MarkMemory}, FrictionSteel: Figure{r.frictionSteel, MarkMemory},
-		StrainOnce: practice(r.strainIn), StrainOnceZ: practice(r.strainOut),
-		StrainRepeated: practice(r.strainIn * repeatFactor), StrainRepeatedZ: practice(r.strainOut * repeatFactor),
+		Friction: Figure{r.frictionSelf, r.frictionMark}, FrictionSteel: Figure{r.frictionSteel, r.frictionMark},
+		StrainOnce: Figure{r.strainIn, r.strainMark}, StrainOnceZ: Figure{r.strainOut, r.strainMark},
+		StrainRepeated: Figure{r.strainIn * repeatFactor, r.strainMark}, StrainRepeatedZ: Figure{r.strainOut * repeatFactor, r.strainMark},
 		Density: practice(r.density), Strength: practice(r.strength), StrengthZ: practice(r.strength * r.strengthOut),
-		SecantZeroStrain: Figure{r.secantZeroStrain, MarkMemory},
+		SecantZero: Figure{r.secantZero, MarkMemory}, FrictionSpread: practice(frictionSpread), ModulusSpread: practice(modulusSpread),
 	}
+	for _, p := range processTolerances {
+		if p.process == r.process {
+			m.Tolerance, m.ToleranceShare = practice(p.floor), practice(p.share)
+		}
+	}
+	return m
+}
+
+// override puts stated figures over those of the material.
+func (m *Material) override(s Figures, mark Mark) []Fault {
+	var out []Fault
 	set := func(field, unit string, v *float64, lo, hi float64, to ...*Figure) {
 		if v == nil {
 			return
@@ -115,57 +160,78 @@ func Resolve(s MaterialSpec) (Material, []Fault) {
 			return
 		}
 		for _, f := range to {
-			*f = Figure{*v, MarkJob}
+			*f = Figure{*v, mark}
 		}
 	}
-	set("modulus", " MPa", s.Modulus, softestModulus, longestModulus, &m.Modulus)
+	set("modulus", " MPa", s.Modulus, softestModulus, stiffestModulus, &m.Modulus)
 	set("poisson", "", s.Poisson, 0, maxPoisson, &m.Poisson)
 	set("friction", "", s.Friction, 0, maxFriction, &m.Friction, &m.FrictionSteel)
-	set("strain_once", " %", s.StrainOnce, 1e-5, maxStrain, &m.StrainOnce, &m.StrainOnceZ)
-	if s.StrainOnce != nil {
-		repeated := Figure{*s.StrainOnce * repeatFactor, MarkMemory}
-		m.StrainRepeated, m.StrainRepeatedZ = repeated, repeated
+	// A figure in the layers brings its neighbours along by the old ratios.
+	once, strength := m.StrainOnce.Value, m.Strength.Value
+	ratioZ, ratioStrength := m.StrainOnceZ.Value/once, m.StrengthZ.Value/strength
+	set("strain_once", " %", s.StrainOnce, 1e-5, maxStrain, &m.StrainOnce)
+	if v := s.StrainOnce; v != nil && len(out) == 0 {
+		m.StrainOnceZ = Figure{*v * ratioZ, mark}
+		m.StrainRepeated, m.StrainRepeatedZ = Figure{RepeatedStrain(*v), mark}, Figure{RepeatedStrain(*v * ratioZ), mark}
 	}
-	set("strain_repeated", " %", s.StrainRepeated, 1e-5, maxStrain, &m.StrainRepeated, &m.StrainRepeatedZ)
+	set("strain_repeated", " %", s.StrainRepeated, 1e-5, maxStrain, &m.StrainRepeated)
+	if v := s.StrainRepeated; v != nil && len(out) == 0 {
+		m.StrainRepeatedZ = Figure{*v * ratioZ, mark}
+	}
+	set("strain_once_z", " %", s.StrainOnceZ, 1e-5, maxStrain, &m.StrainOnceZ)
+	if v := s.StrainOnceZ; v != nil && len(out) == 0 {
+		m.StrainRepeatedZ = Figure{RepeatedStrain(*v), mark}
+	}
+	set("strain_repeated_z", " %", s.StrainRepeatedZ, 1e-5, maxStrain, &m.StrainRepeatedZ)
 	set("density", " g/cm3", s.Density, 0.01, 25, &m.Density)
-	set("strength", " MPa", s.Strength, 0.1, 5000, &m.Strength, &m.StrengthZ)
-	return m, out
+	set("strength", " MPa", s.Strength, 0.1, 5000, &m.Strength)
+	if v := s.Strength; v != nil && len(out) == 0 {
+		m.StrengthZ = Figure{*v * ratioStrength, mark}
+	}
+	set("strength_z", " MPa", s.StrengthZ, 0.1, 5000, &m.StrengthZ)
+	set("secant_zero", " %", s.SecantZero, 1e-3, 10, &m.SecantZero)
+	set("tolerance", " mm", s.Tolerance, 0, 5, &m.Tolerance)
+	set("tolerance_share", " %", s.ToleranceShare, 0, 0.05, &m.ToleranceShare)
+	set("friction_spread", " %", s.FrictionSpread, 0, 0.9, &m.FrictionSpread)
+	set("modulus_spread", " %", s.ModulusSpread, 0, 0.9, &m.ModulusSpread)
+	return out
 }
 
-// findRow looks the material up, by process where that is stated.
-func findRow(s MaterialSpec) (row, []Fault) {
-	var known, processes []string
+// findRow looks the material up in the built-in table, by process if stated.
+func findRow(name, process string) (r row, ok bool, processes []string) {
+	for _, r := range table {
+		if strings.EqualFold(r.name, name) {
+			if process == "" || r.process == process {
+				return r, true, nil
+			}
+			processes = append(processes, r.process)
+		}
+	}
+	return row{}, false, processes
+}
+
+// Materials lists the names of the built-in table, each once, in its order.
+func Materials() []string {
+	var known []string
 	for _, r := range table {
 		if !slices.Contains(known, r.name) {
 			known = append(known, r.name)
 		}
-		if !strings.EqualFold(r.name, s.Material) {
-			continue
-		}
-		if s.Process == "" || r.process == s.Process {
-			return r, nil
-		}
-		processes = append(processes, r.process)
 	}
-	if len(processes) > 0 {
-		return row{}, []Fault{{Field: "process", Given: s.Process, Problem: "is not in the table for " + s.Material, Want: strings.Join(processes, " or ")}}
-	}
-	if s.Material == "" {
-		return row{}, []Fault{{Field: "material", Problem: "is missing", Want: strings.Join(known, ", ")}}
-	}
-	return row{}, []Fault{{Field: "material", Given: s.Material, Problem: "is not in the table", Want: strings.Join(known, ", ")}}
+	return known
 }
 
 // pairFriction is the coefficient of friction of two materials [1]: a figure
 // from the job first; a plastic on metal by the plastic's value on steel; two
 // plastics by the higher of their values on themselves.
 func pairFriction(a, b Material) Figure {
+	stated := func(m Material) bool { return m.Friction.Mark == MarkJob }
 	switch {
-	case a.Friction.Mark == MarkJob && b.Friction.Mark == MarkJob:
-		return Figure{max(a.Friction.Value, b.Friction.Value), MarkJob}
-	case a.Friction.Mark == MarkJob:
+	case stated(a) && stated(b):
+		return Figure{max(a.Friction.Value, b.Friction.Value), a.Friction.Mark}
+	case stated(a):
 		return a.Friction
-	case b.Friction.Mark == MarkJob:
+	case stated(b):
 		return b.Friction
 	case a.Metal() && !b.Metal():
 		return b.FrictionSteel

@@ -2,8 +2,8 @@ package force
 
 import "math"
 
-// thrustLine finds the force-weighted centre at the peak, the tilt moment about
-// the mean latch position, and how far the centre wanders along the stroke
+// thrustLine finds the force-weighted centre at the peak and along the stroke,
+// the tilt moment about the mean latch position, and how far the centre wanders
 // while the force is at least a fifth of the peak.
 func (r *Result) thrustLine(latches []Latch, profiles []profile) {
 	var mean Point
@@ -16,16 +16,29 @@ func (r *Result) thrustLine(latches []Latch, profiles []profile) {
 	mean.X, mean.Y = mean.X/n, mean.Y/n
 	r.Thrust = centre(latches, profiles, r.PeakLift, mean)
 	r.TiltMoment = r.Peak * math.Hypot(r.Thrust.X-mean.X, r.Thrust.Y-mean.Y)
-	for _, p := range r.Curve.pieces {
+	for i := range r.Curve.pieces {
 		// Just inside the piece, so that a jump counts on its own side.
-		for _, lift := range [2]float64{p.Hi - 1e-9, p.Lo + 1e-9} {
-			if p.at(lift) < r.Peak/5 {
-				continue
-			}
+		p := &r.Curve.pieces[i]
+		inside := min(1e-9, (p.Hi-p.Lo)/4)
+		for _, lift := range [3]float64{p.Hi - inside, (p.Hi + p.Lo) / 2, p.Lo + inside} {
+			f := max(0, p.at(lift))
 			c := centre(latches, profiles, lift, mean)
-			r.ThrustWander = max(r.ThrustWander, math.Hypot(c.X-r.Thrust.X, c.Y-r.Thrust.Y))
+			r.ThrustPath = append(r.ThrustPath, ThrustPoint{lift, f, c})
+			if f >= r.Peak/5 {
+				r.ThrustWander = max(r.ThrustWander, math.Hypot(c.X-r.Thrust.X, c.Y-r.Thrust.Y))
+			}
 		}
 	}
+}
+
+// TiltAbout gives the largest moment along the stroke about a plan point, such
+// as the middle of the ram [N mm].
+func (r Result) TiltAbout(p Point) float64 {
+	m := r.Peak * math.Hypot(r.Thrust.X-p.X, r.Thrust.Y-p.Y)
+	for _, t := range r.ThrustPath {
+		m = max(m, t.Force*math.Hypot(t.At.X-p.X, t.At.Y-p.Y))
+	}
+	return m
 }
 
 // centre is the force-weighted centre at a lift, otherwise where no force acts.

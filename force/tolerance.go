@@ -9,68 +9,188 @@ import (
 const (
 	defaultDraws = 10000
 	// A stated plus or minus is taken as two standard deviations and drawn
-	// normal, cut at three; half its variance is common to the assembly (the
-	// process offset of that build), half is each dimension's own. Common
+	// normal, cut at three; half its variance is common to the part (its surfaces
+	// grew or shrank together in that build), half is each dimension's own. Common
 	// practice, no source.
 	commonShare = 0.5
 )
 
-// tolerance draws assemblies and fills the band. Friction (plus or minus 25 %,
-// uniform), modulus (15 %, uniform, one for each part), process offset and model
-// error are common to an assembly; the size of each joint at each place is not.
-// The model error is normal in the logarithm, two standard deviations being the
-// ratio of the governing shell force to the published guide's; cut at three.
-func (r *Result) tolerance(a Assembly, joints []joint, limits []limit, mu float64) {
+// band is the middle and half width of what is drawn evenly.
+type band struct {
+	mu                     float64 // nominal friction [1]
+	friction, lower, upper float64 // plus or minus, share [1]
+}
+
+// The names of the common inputs, in the order of the draws.
+var commonInputs = [...]string{"friction", "modulus of lower", "modulus of upper", "force model", "surfaces of lower", "surfaces of upper"}
+
+// tolerance draws assemblies and fills the band. Friction and modulus are even
+// over their spread; the growth of each part's surfaces, which makes pins and
+// walls thick and bores narrow, and the model error are normal and common to an
+// assembly; sizes and walls of each joint at each place have their own besides.
+// The model error is in the logarithm, two standard deviations being the ratio of
+// the governing model to another one.
+func (r *Result) tolerance(a Assembly, joints []joint, counts []int, b band) {
 	n := a.Draws
 	if n == 0 {
 		n = defaultDraws
 	}
 	rng := rand.New(rand.NewPCG(a.Seed, 0x72616d6e657374))
-	places := 0
-	for _, l := range a.Latches {
-		places += len(l.At)
-	}
-	draws := make([]float64, n)
-	bench := make([]profile, places)
+	t := newTrial(joints, counts)
+	peaks, works := make([]float64, n), make([]float64, n)
+	spread := newVariance(a.Latches)
 	var loose, over, jammed int
-	for i := range draws {
-		c := causes{
-			mu: mu * (1 + frictionSpread*(2*rng.Float64()-1)), lower: 1 + modulusSpread*(2*rng.Float64()-1), upper: 1 + modulusSpread*(2*rng.Float64()-1),
-			model: 0.5 * normal(rng), process: 0.5 * math.Sqrt(commonShare) * normal(rng),
-		}
-		var anyLoose, anyOver, anyJam bool
-		k := 0
-		for m := range joints {
-			j := &joints[m]
-			for range a.Latches[m].At {
-				own := 0.5 * math.Sqrt(1-commonShare) * normal(rng)
-				p, s := j.at(c, j.size+j.tol*(c.process+own))
-				bench[k] = p
-				k++
-				anyLoose, anyJam, anyOver = anyLoose || s.loose, anyJam || s.jam, anyOver || limits[m].over(s)
-			}
-		}
-		draws[i] = peakOfSum(bench)
-		loose, over, jammed = loose+one(anyLoose), over+one(anyOver), jammed+one(anyJam)
+	common, own := 0.5*math.Sqrt(commonShare), 0.5*math.Sqrt(1-commonShare)
+	for i := range n {
+		x := spread.x
+		x[0], x[1], x[2] = 2*rng.Float64()-1, 2*rng.Float64()-1, 2*rng.Float64()-1
+		x[3], x[4], x[5] = normal(rng), normal(rng), normal(rng)
+		c := causes{mu: b.mu * (1 + b.friction*x[0]), lower: 1 + b.lower*x[1], upper: 1 + b.upper*x[2], model: 0.5 * x[3], processLower: common * x[4], processUpper: common * x[5]}
+		t.draw(&c, rng, own, x[len(commonInputs):])
+		peaks[i], works[i] = t.peak(), t.work()
+		spread.add(peaks[i])
+		loose, over, jammed = loose+one(t.loose), over+one(t.over), jammed+one(t.jam)
 	}
-	slices.Sort(draws)
-	r.P5, r.P50, r.P95 = quantile(draws, 0.05), quantile(draws, 0.50), quantile(draws, 0.95)
-	r.Design = r.P95
+	r.Spread = spread.shares()
+	slices.Sort(peaks)
+	slices.Sort(works)
+	r.P5, r.P50, r.P95 = quantile(peaks, 0.05), quantile(peaks, 0.50), quantile(peaks, 0.95)
+	r.Design, r.WorkP95 = r.P95, quantile(works, 0.95)
 	// Half the distance of the order statistics one standard error away.
 	half := math.Sqrt(0.05 * 0.95 / float64(n))
-	r.P95StdErr = (quantile(draws, 0.95+half) - quantile(draws, 0.95-half)) / 2
+	r.P95StdErr = (quantile(peaks, 0.95+half) - quantile(peaks, 0.95-half)) / 2
 	r.Loose, r.Overstrained, r.Jammed = float64(loose)/float64(n), float64(over)/float64(n), float64(jammed)/float64(n)
 
-	worst := causes{mu: mu * (1 + frictionSpread), lower: 1 + modulusSpread, upper: 1 + modulusSpread, model: 1, process: 1}
+	// The plain worst case: everything at its bad end at once.
+	t.worst(&causes{mu: b.mu * (1 + b.friction), lower: 1 + b.lower, upper: 1 + b.upper, model: 1})
+	r.Worst = t.peak()
+}
+
+// trial is the bench of one draw, used again and again.
+type trial struct {
+	joints           []joint
+	counts           []int
+	profiles         []profile // of all places
+	nodes            []float64 // lifts where the sum can peak
+	sums             []float64 // the sum there
+	smooth           bool      // there are balls: refine between nodes
+	loose, over, jam bool
+}
+
+func newTrial(joints []joint, counts []int) *trial {
+	t := &trial{joints: joints, counts: counts, nodes: []float64{0}}
+	places := 0
+	for i := range joints {
+		places += counts[i]
+		t.nodes = append(t.nodes, joints[i].nodes...)
+		t.smooth = t.smooth || joints[i].path == ball
+	}
+	slices.Sort(t.nodes)
+	t.nodes = slices.CompactFunc(t.nodes, func(a, b float64) bool { return math.Abs(a-b) < 1e-9 })
+	t.sums, t.profiles = make([]float64, len(t.nodes)), make([]profile, places)
+	return t
+}
+
+// draw evaluates every place under shared causes. means takes two standard
+// normals for each design: the means of its own size and wall errors.
+func (t *trial) draw(c *causes, rng *rand.Rand, share float64, means []float64) {
+	t.loose, t.over, t.jam = false, false, false
 	k := 0
-	for m := range joints {
-		p, _ := joints[m].at(worst, joints[m].size+joints[m].tol)
-		for range a.Latches[m].At {
-			bench[k] = p
+	for m := range t.joints {
+		j := &t.joints[m]
+		s := j.share(c)
+		size := j.size + s.outerGrowth*j.fromOuter + s.innerGrowth*j.fromInner
+		spread := share * math.Sqrt(j.fromOuter*j.fromOuter+j.fromInner*j.fromInner)
+		var sizes, walls float64
+		for range t.counts[m] {
+			z := normal(rng)
+			sizes += z
+			o := own{size: size + spread*z}
+			if j.outer.wall > 0 {
+				z := normal(rng)
+				walls += z
+				o.outer = j.outer.wall * (s.outerGrowth + share*z)
+			}
+			if j.inner.wall > 0 {
+				o.inner = j.inner.wall * (s.innerGrowth + share*normal(rng))
+			}
+			st := j.at(&s, o, &t.profiles[k])
+			k++
+			t.note(j, st)
+		}
+		n := math.Sqrt(float64(t.counts[m]))
+		means[2*m], means[2*m+1] = sizes/n, walls/n
+	}
+}
+
+func (t *trial) note(j *joint, s state) {
+	t.loose, t.jam = t.loose || s.loose, t.jam || s.jam
+	t.over = t.over || s.outerStrain > j.outer.limit || s.innerStrain > j.inner.limit
+}
+
+// worst sets every place to its bad end.
+func (t *trial) worst(c *causes) {
+	k := 0
+	for m := range t.joints {
+		j := &t.joints[m]
+		s := j.share(c)
+		for range t.counts[m] {
+			j.at(&s, own{size: j.size + j.worst, outer: j.outer.wall, inner: j.inner.wall}, &t.profiles[k])
 			k++
 		}
 	}
-	r.Worst = peakOfSum(bench)
+}
+
+// sum of all places at a lift.
+func (t *trial) sum(lift float64) float64 {
+	var f float64
+	for i := range t.profiles {
+		f += t.profiles[i].at(lift)
+	}
+	return f
+}
+
+// peak is the largest sum at one lift. Forces rise from their first contact, so
+// the sum peaks where one of them bends down or drops, which the nodes hold;
+// round the summit of a ball a parabola through three nodes is tried too.
+func (t *trial) peak() float64 {
+	best := 0
+	for i, lift := range t.nodes {
+		t.sums[i] = t.sum(lift)
+		if t.sums[i] > t.sums[best] {
+			best = i
+		}
+	}
+	f := t.sums[best]
+	if !t.smooth || best == 0 || best+1 == len(t.nodes) {
+		return f
+	}
+	x0, x1, x2 := t.nodes[best-1], t.nodes[best], t.nodes[best+1]
+	a, b := (x1-x0)*(f-t.sums[best+1]), (x1-x2)*(f-t.sums[best-1])
+	if d := a - b; d != 0 {
+		if v := x1 - ((x1-x0)*a-(x1-x2)*b)/(2*d); v > x0 && v < x2 {
+			f = max(f, t.sum(v))
+		}
+	}
+	return f
+}
+
+// work of all places [mJ]; a ball by three Gauss points, good to a per cent.
+func (t *trial) work() float64 {
+	var w float64
+	for i := range t.profiles {
+		q := &t.profiles[i]
+		for k := range q.n {
+			p := &q.p[k]
+			if !p.lip {
+				w += p.work()
+				continue
+			}
+			mid, half := (p.Hi+p.Lo)/2, (p.Hi-p.Lo)/2
+			w += half / 9 * (8*q.lip.force(mid) + 5*(q.lip.force(mid+half*0.7745966692414834)+q.lip.force(mid-half*0.7745966692414834)))
+		}
+	}
+	return w
 }
 
 // normal is a standard normal draw cut at three.
@@ -91,27 +211,4 @@ func quantile(sorted []float64, q float64) float64 {
 		return sorted[len(sorted)-1]
 	}
 	return sorted[i] + (x-float64(i))*(sorted[i+1]-sorted[i])
-}
-
-// peakOfSum is the largest sum of the profiles at one lift. Pieces are convex or
-// straight, so the sum peaks at an end of one; an end where a piece only begins
-// to rise from nothing cannot be it.
-func peakOfSum(ps []profile) float64 {
-	var peak float64
-	for i := range ps {
-		for k := range ps[i].n {
-			p := &ps[i].p[k]
-			for _, lift := range [2]float64{p.Hi, p.Lo} {
-				if p.at(lift) <= 0 {
-					continue
-				}
-				var sum float64
-				for m := range ps {
-					sum += ps[m].at(lift)
-				}
-				peak = max(peak, sum)
-			}
-		}
-	}
-	return peak
 }

@@ -6,81 +6,61 @@ import (
 	"slices"
 )
 
-// piece is a force over a stretch of lift, quadratic in the way x = Hi - lift:
-// F = F0 + F1 x + F2 x^2 for lift from Hi down to Lo [mm, N].
-type piece struct{ Hi, Lo, F0, F1, F2 float64 }
+// A Curve is a force over the lift in closed pieces with exact break points.
+type Curve struct{ pieces []sumPiece }
 
-func (p piece) at(lift float64) float64 {
-	x := p.Hi - lift
-	return p.F0 + x*(p.F1+x*p.F2)
+// sumPiece is the sum of the pieces of several joints over one stretch of lift.
+type sumPiece struct {
+	piece
+	lips []lipTerm
 }
 
-func (p piece) work() float64 {
-	x := p.Hi - p.Lo
-	return x * (p.F0 + x*(p.F1/2+x*p.F2/3))
+type lipTerm struct {
+	count float64
+	lip   lip
 }
 
-// profile is the force of one joint over its stroke: at most four pieces, in
-// order of falling lift, so that a draw allocates nothing.
-type profile struct {
-	n int
-	p [4]piece
-}
-
-func (q *profile) add(p piece) {
-	if p.Hi > p.Lo {
-		q.p[q.n] = p
-		q.n++
-	}
-}
-
-// clip cuts the profile at the seat.
-func (q *profile) clip() {
-	n := 0
-	for i := range q.n {
-		if q.p[i].Hi <= 0 {
-			continue
-		}
-		q.p[n] = q.p[i]
-		q.p[n].Lo = max(0, q.p[n].Lo)
-		n++
-	}
-	q.n = n
-}
-
-// at gives the force at a lift, the larger one where the force jumps.
-func (q *profile) at(lift float64) float64 {
-	var f float64
-	for i := range q.n {
-		if p := &q.p[i]; lift <= p.Hi && lift >= p.Lo {
-			f = max(f, p.at(lift))
-		}
+func (p *sumPiece) at(lift float64) float64 {
+	f := p.piece.at(lift)
+	for i := range p.lips {
+		f += p.lips[i].count * p.lips[i].lip.force(lift)
 	}
 	return f
 }
 
-// peak gives the largest force and where it is.
-func (q *profile) peak() (f, lift float64) {
-	for i := range q.n {
-		for _, at := range [2]float64{q.p[i].Hi, q.p[i].Lo} {
-			if v := q.p[i].at(at); v > f {
-				f, lift = v, at
-			}
-		}
-	}
-	return f, lift
-}
-
-func (q *profile) work() float64 {
-	var w float64
-	for i := range q.n {
-		w += q.p[i].work()
+func (p *sumPiece) work() float64 {
+	w := p.piece.work()
+	for i := range p.lips {
+		w += p.lips[i].count * p.lips[i].lip.work(p.Hi, p.Lo)
 	}
 	return w
 }
 
-// A Curve is a force over the lift in closed pieces with exact break points.
-type Curve struct{ pieces []piece }
+// peak of one stretch: a parabola's vertex or end is exact; with balls in it,
+// each of 32 parts is searched by golden section.
+func (p *sumPiece) peak() (f, lift float64) {
+	visit := func(at float64) {
+		if v := p.at(at); v > f {
+			f, lift = v, at
+		}
+	}
+	visit(p.Hi)
+	visit(p.Lo)
+	if len(p.lips) == 0 {
+		if p.F2 < 0 {
+			if x := -p.F1 / (2 * p.F2); x > 0 && x < p.Hi-p.Lo {
+				visit(p.Hi - x)
+			}
+		}
+		return f, lift
+	}
+	const parts = 32
+	step := (p.Hi - p.Lo) / parts
+	for i := range parts {
+		visit(summit(p.at, p.Lo+float64(i)*step, p.Lo+float64(i+1)*step))
+	}
+	return f, lift
+}
 
 // sumCurve adds profiles, each count times, on the common stroke.
 func sumCurve(profiles []profile, counts []int) Curve {
@@ -95,18 +75,22 @@ func sumCurve(profiles []profile, counts []int) Curve {
 	breaks = slices.CompactFunc(breaks, func(a, b float64) bool { return math.Abs(a-b) < 1e-6 })
 	var c Curve
 	for i := 1; i < len(breaks); i++ {
-		sum := piece{Hi: breaks[i-1], Lo: breaks[i]}
+		sum := sumPiece{piece: piece{Hi: breaks[i-1], Lo: breaks[i]}}
 		mid := (sum.Hi + sum.Lo) / 2
 		for k := range profiles {
+			n := float64(counts[k])
 			for m := range profiles[k].n {
 				p := profiles[k].p[m]
-				if mid > p.Hi || mid < p.Lo {
-					continue
+				switch {
+				case mid > p.Hi || mid < p.Lo:
+				case p.lip:
+					sum.lips = append(sum.lips, lipTerm{n, profiles[k].lip})
+				default:
+					x := p.Hi - sum.Hi
+					sum.F0 += n * (p.F0 + x*(p.F1+x*p.F2))
+					sum.F1 += n * (p.F1 + 2*x*p.F2)
+					sum.F2 += n * p.F2
 				}
-				x, n := p.Hi-sum.Hi, float64(counts[k])
-				sum.F0 += n * (p.F0 + x*(p.F1+x*p.F2))
-				sum.F1 += n * (p.F1 + 2*x*p.F2)
-				sum.F2 += n * p.F2
 			}
 		}
 		c.pieces = append(c.pieces, sum)
@@ -126,22 +110,19 @@ func (c Curve) Stroke() float64 {
 // outside the stroke and for a lift that is no number.
 func (c Curve) At(lift float64) float64 {
 	var f float64
-	for _, p := range c.pieces {
-		if lift <= p.Hi && lift >= p.Lo {
+	for i := range c.pieces {
+		if p := &c.pieces[i]; lift <= p.Hi && lift >= p.Lo {
 			f = max(f, p.at(lift))
 		}
 	}
 	return f
 }
 
-// Peak gives the largest force [N] and its lift [mm]. Every piece is convex or
-// straight, so the peak lies at the end of one.
+// Peak gives the largest force [N] and its lift [mm].
 func (c Curve) Peak() (f, lift float64) {
-	for _, p := range c.pieces {
-		for _, at := range [2]float64{p.Hi, p.Lo} {
-			if v := p.at(at); v > f {
-				f, lift = v, at
-			}
+	for i := range c.pieces {
+		if v, at := c.pieces[i].peak(); v > f {
+			f, lift = v, at
 		}
 	}
 	return f, lift
@@ -150,10 +131,22 @@ func (c Curve) Peak() (f, lift float64) {
 // Work is the area under the curve down to the seat [mJ].
 func (c Curve) Work() float64 {
 	var w float64
-	for _, p := range c.pieces {
-		w += p.work()
+	for i := range c.pieces {
+		w += c.pieces[i].work()
 	}
 	return w
+}
+
+// Breaks gives the lifts between the pieces, from the first contact to the seat [mm].
+func (c Curve) Breaks() []float64 {
+	if len(c.pieces) == 0 {
+		return nil
+	}
+	out := []float64{c.pieces[0].Hi}
+	for i := range c.pieces {
+		out = append(out, c.pieces[i].Lo)
+	}
+	return out
 }
 
 // Points gives pairs of lift [mm] and force [N] in order of falling lift: both
@@ -161,7 +154,8 @@ func (c Curve) Work() float64 {
 func (c Curve) Points(n int) [][2]float64 {
 	n = min(max(n, 2), 100000)
 	var out [][2]float64
-	for _, p := range c.pieces {
+	for i := range c.pieces {
+		p := &c.pieces[i]
 		k := max(1, int(math.Ceil(float64(n)*(p.Hi-p.Lo)/c.Stroke())))
 		for i := range k + 1 {
 			lift := max(p.Lo, p.Hi+(p.Lo-p.Hi)*float64(i)/float64(k))
@@ -192,8 +186,12 @@ func (c Curve) humps(share float64) int {
 			rising, high = true, f
 		}
 	}
-	for _, p := range c.pieces {
+	for i := range c.pieces {
+		p := &c.pieces[i]
 		visit(p.at(p.Hi))
+		if _, at := p.peak(); at < p.Hi && at > p.Lo {
+			visit(p.at(at))
+		}
 		visit(p.at(p.Lo))
 	}
 	if rising && high > low+step/2 {

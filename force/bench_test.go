@@ -1,0 +1,45 @@
+package force
+
+import "testing"
+
+// BenchmarkAnalyse24Latches is 10,000 draws of 24 latches; the figures to keep
+// are 50 ms on one core and no allocation a draw.
+func BenchmarkAnalyse24Latches(b *testing.B) {
+	for _, c := range []struct {
+		name string
+		job  func() Assembly
+	}{{"rings", rings24}, {"mixed", mixed24}, {"balls", balls24}} {
+		b.Run(c.name, func(b *testing.B) {
+			a := c.job()
+			a.Draws = 10000
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := Analyse(a); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+func rings24() Assembly {
+	a := capJob()
+	a.Latches[0].At = make([]Point, 24)
+	return a
+}
+
+func balls24() Assembly {
+	a := ballJob()
+	a.Latches[0].At = make([]Point, 24)
+	return a
+}
+
+// mixed24 is six each of balls, arms, pins and rings, at four depths.
+func mixed24() Assembly {
+	a := capJob()
+	a.Latches = append(a.Latches, ballJob().Latches[0], armJob().Latches[0], pinJob().Latches[0])
+	for i := range a.Latches {
+		a.Latches[i].At = make([]Point, 6)
+	}
+	return a
+}

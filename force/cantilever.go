@@ -1,0 +1,361 @@
+package force
+
+import (
+	"fmt"
+	"math"
+)
+
+// A Cantilever is a hook on an arm that bends aside and springs back.
+type Cantilever struct {
+	Flexes string  `yaml:"flexes" oneof:"lower upper" required:"true"`   // the part whose arm bends
+	Bends  string  `yaml:"bends" oneof:"outward inward" required:"true"` // away from the middle of the part or towards it
+	Shape  string  `yaml:"shape" oneof:"straight l_arm u_arm rocker"`    // left out: straight
+	Toward []Point `yaml:"toward" unit:"none"`                           // plan direction of "outward", one for all places or one each; left out: away from the plan's origin
+
+	Undercut    float64  `yaml:"undercut" unit:"mm" required:"true"`      // how far the hook must bend aside [mm]
+	UndercutTol *float64 `yaml:"undercut_tol" unit:"mm"`                  // plus or minus [mm]; left out: both parts' process tolerance
+	MatingAngle float64  `yaml:"mating_angle" unit:"deg" required:"true"` // of the lead-in flank to the press axis [rad]
+	ReturnAngle float64  `yaml:"return_angle" unit:"deg" required:"true"` // of the holding flank to the press axis [rad]
+	Land        float64  `yaml:"land" unit:"mm"`                          // flat crest between the flanks [mm]; 0 if left out
+
+	Length       float64  `yaml:"length" unit:"mm" required:"true"` // of the arm, root to hook; of the leg of a u_arm; lever of a rocker [mm]
+	Thickness    float64  `yaml:"thickness" unit:"mm"`              // at the root, in the direction of bending [mm]; not for a rocker
+	ThicknessTol *float64 `yaml:"thickness_tol" unit:"mm"`          // plus or minus [mm]; left out: half the floor of the process tolerance
+	TipThickness float64  `yaml:"tip_thickness" unit:"mm"`          // [mm]; 0 or left out: as at the root
+	Width        float64  `yaml:"width" unit:"mm"`                  // at the root [mm]; not for ring_segment and rocker
+	TipWidth     float64  `yaml:"tip_width" unit:"mm"`              // [mm]; 0 or left out: as at the root
+
+	Section     string  `yaml:"section" oneof:"rectangle trapezoid ring_segment"` // left out: rectangle
+	NarrowWidth float64 `yaml:"narrow_width" unit:"mm"`                           // trapezoid: the narrow face; width is the wide one [mm]
+	Tension     string  `yaml:"tension" oneof:"wide narrow"`                      // trapezoid: the face that the mate pushes on, in tension
+	OuterRadius float64 `yaml:"outer_radius" unit:"mm"`                           // ring_segment [mm]; its thickness is the difference
+	InnerRadius float64 `yaml:"inner_radius" unit:"mm"`                           // ring_segment [mm]
+	Arc         float64 `yaml:"arc" unit:"deg"`                                   // ring_segment: its whole angle [rad]
+
+	BaseLength    float64 `yaml:"base_length" unit:"mm"`    // l_arm: of the strip that the arm stands on [mm]
+	BaseThickness float64 `yaml:"base_thickness" unit:"mm"` // l_arm [mm]
+	BendRadius    float64 `yaml:"bend_radius" unit:"mm"`    // u_arm: mean radius [mm]
+	BarRadius     float64 `yaml:"bar_radius" unit:"mm"`     // rocker: of the torsion bars [mm]
+	BarLength     float64 `yaml:"bar_length" unit:"mm"`     // rocker: of one bar [mm]
+	Bars          int     `yaml:"bars" unit:"none"`         // rocker: 1 or 2; 0 or left out: 2
+
+	Base       string   `yaml:"base" oneof:"rigid solid"` // straight arm: rigid (left out), or a solid block that yields a little
+	BaseFactor *float64 `yaml:"base_factor" unit:"none"`  // Q, measured or from a chart; instead of base
+	RootRadius *float64 `yaml:"root_radius" unit:"mm"`    // fillet at the root, on the tensile face [mm]; left out: taken as sharp, 0.1 of the thickness
+}
+
+// shape is the arm's shape with its default.
+func (c Cantilever) shape() string {
+	if c.Shape == "" {
+		return "straight"
+	}
+	return c.Shape
+}
+
+// Validate returns what is wrong with the joint, field paths relative to it.
+func (c Cantilever) Validate() []Fault {
+	out := sideFault("flexes", c.Flexes)
+	out = append(out, choiceFault("bends", c.Bends, "outward", "inward")...)
+	out = append(out, choiceFault("shape", c.shape(), "straight", "l_arm", "u_arm", "rocker")...)
+	out = append(out, lengthFault("length", c.Length, 0.5, 500)...)
+	if len(out) > 0 {
+		return out
+	}
+	out = append(out, lengthFault("undercut", c.Undercut, smallest, 0.5*c.Length)...)
+	if c.UndercutTol != nil {
+		out = append(out, lengthFault("undercut_tol", *c.UndercutTol, 0, 0.5*c.Length)...)
+	}
+	out = append(out, angleFault("mating_angle", c.MatingAngle, 2, 80)...)
+	out = append(out, angleFault("return_angle", c.ReturnAngle, 2, 90)...)
+	out = append(out, lengthFault("land", c.Land, 0, 100)...)
+	for i, p := range c.Toward {
+		if n := math.Hypot(p.X, p.Y); !within(n, 1e-6, 1e6) {
+			out = append(out, Fault{Field: fmt.Sprintf("toward[%d]", i), Given: fmt.Sprintf("%g, %g", p.X, p.Y), Problem: "is no direction", Want: "such as 1, 0"})
+		}
+	}
+	out = append(out, c.armFaults()...)
+	if c.RootRadius != nil && len(out) == 0 {
+		out = append(out, lengthFault("root_radius", *c.RootRadius, 0.02*c.thickness(), c.thickness())...)
+	}
+	if c.Base != "" {
+		out = append(out, choiceFault("base", c.Base, "rigid", "solid")...)
+		if c.shape() != "straight" {
+			out = append(out, Fault{Field: "base", Given: c.Base, Problem: "is for straight arms only", Want: "left out"})
+		}
+	}
+	if q := c.BaseFactor; q != nil && !within(*q, 1, 20) {
+		out = append(out, Fault{Field: "base_factor", Given: fmt.Sprintf("%g", *q), Problem: "is outside what a base can do", Want: "1 to 20"})
+	}
+	if c.BaseFactor != nil && c.Base != "" {
+		out = append(out, Fault{Field: "base_factor", Given: fmt.Sprintf("%g", *c.BaseFactor), Problem: "stands beside base", Want: "one of the two"})
+	}
+	return out
+}
+
+// armFaults checks the dimensions of the arm by shape and section.
+func (c Cantilever) armFaults() []Fault {
+	if c.shape() == "rocker" {
+		out := lengthFault("bar_radius", c.BarRadius, 0.1, 50)
+		out = append(out, lengthFault("bar_length", c.BarLength, 0.1, 500)...)
+		if c.Bars != 0 {
+			out = append(out, countFault("bars", c.Bars, 1, 2)...)
+		}
+		return out
+	}
+	section := c.Section
+	if section == "" {
+		section = "rectangle"
+	}
+	out := choiceFault("section", section, "rectangle", "trapezoid", "ring_segment")
+	if section == "ring_segment" {
+		out = append(out, lengthFault("outer_radius", c.OuterRadius, 0.2, 1000)...)
+		out = append(out, lengthFault("inner_radius", c.InnerRadius, 0, c.OuterRadius*0.998)...)
+		out = append(out, angleFault("arc", c.Arc, 2, 180)...)
+		if c.TipThickness != 0 || c.TipWidth != 0 {
+			out = append(out, Fault{Field: "tip_thickness", Problem: "is not for a ring segment", Want: "left out"})
+		}
+		if c.shape() != "straight" {
+			out = append(out, Fault{Field: "section", Given: section, Problem: "is for straight arms only", Want: "rectangle or trapezoid"})
+		}
+		return out
+	}
+	thick := lengthFault("thickness", c.Thickness, 0.05, c.Length)
+	width := lengthFault("width", c.Width, 0.05, 1000)
+	out = append(append(out, thick...), width...)
+	if c.ThicknessTol != nil && len(thick) == 0 {
+		out = append(out, lengthFault("thickness_tol", *c.ThicknessTol, 0, c.Thickness/2)...)
+	}
+	if c.TipThickness != 0 && len(thick) == 0 {
+		out = append(out, lengthFault("tip_thickness", c.TipThickness, 0.1*c.Thickness, 2*c.Thickness)...)
+	}
+	if c.TipWidth != 0 && len(width) == 0 {
+		out = append(out, lengthFault("tip_width", c.TipWidth, 0.1*c.Width, 4*c.Width)...)
+	}
+	if section == "trapezoid" {
+		out = append(out, choiceFault("tension", c.Tension, "wide", "narrow")...)
+		out = append(out, lengthFault("narrow_width", c.NarrowWidth, 0.05, c.Width)...)
+	}
+	switch c.shape() {
+	case "l_arm":
+		out = append(out, lengthFault("base_length", c.BaseLength, 0.1, 500)...)
+		out = append(out, lengthFault("base_thickness", c.BaseThickness, 0.05, 500)...)
+	case "u_arm":
+		out = append(out, lengthFault("bend_radius", c.BendRadius, c.Thickness/2, 500)...)
+	}
+	if c.shape() != "straight" && (c.TipThickness != 0 || c.TipWidth != 0) {
+		out = append(out, Fault{Field: "tip_thickness", Problem: "is for straight arms only", Want: "left out"})
+	}
+	return out
+}
+
+// thickness is that of the root [mm].
+func (c Cantilever) thickness() float64 {
+	switch {
+	case c.shape() == "rocker":
+		return 2 * c.BarRadius
+	case c.Section == "ring_segment":
+		return c.OuterRadius - c.InnerRadius
+	}
+	return c.Thickness
+}
+
+// root is the section at the root and the distance to its tensile face [mm].
+// The mate pushes on the face that is in tension: the inner one of an arm that
+// bends outward.
+func (c Cantilever) root() (s Section, tensile float64) {
+	switch c.Section {
+	case "ring_segment":
+		s = RingSegment(c.InnerRadius, c.OuterRadius, c.Arc)
+		if c.Bends == "inward" {
+			return s, s.Outer
+		}
+		return s, s.Inner
+	case "trapezoid":
+		s = Trapezoid(c.Width, c.NarrowWidth, c.Thickness)
+		if c.Tension == "wide" {
+			return s, s.Outer
+		}
+		return s, s.Inner
+	}
+	s = Rectangle(c.Width, c.Thickness)
+	return s, s.Inner
+}
+
+func (c Cantilever) tapers() (kt, kw float64) {
+	kt, kw = 1, 1
+	if c.TipThickness != 0 {
+		kt = c.TipThickness / c.Thickness
+	}
+	if c.TipWidth != 0 {
+		kw = c.TipWidth / c.Width
+	}
+	return kt, kw
+}
+
+// armSpring is an arm per mm of deflection, for one modulus.
+type armSpring struct {
+	stiffness float64 // [N/mm]
+	axial     float64 // largest strain along the press axis, without the fillet [1/mm]
+	root      float64 // strain at the root, without the fillet [1/mm]; a rocker: shear strain over 1 + nu
+	across    float64 // largest strain across the press axis, in strip or bend [1/mm]
+	kt        float64 // concentration at the root [1]
+	slope     float64 // of the tip [rad/mm]
+	q         float64 // base factor used [1]
+	solid     float64 // base factor of a solid base, for the model error [1]
+}
+
+func (c Cantilever) spring(m Material) armSpring {
+	e, l := m.Modulus.Value, c.Length
+	a := armSpring{kt: RootConcentration(sharpRoot), q: 1, solid: 1}
+	if c.RootRadius != nil {
+		a.kt = RootConcentration(*c.RootRadius / c.thickness())
+	}
+	s, tensile := Section{}, 0.0
+	if c.shape() != "rocker" {
+		s, tensile = c.root()
+	}
+	switch c.shape() {
+	case "straight":
+		kt, kw := c.tapers()
+		t := TaperFactor(kt, kw)
+		a.solid = BaseFactor(l, c.thickness(), t)
+		switch {
+		case c.BaseFactor != nil:
+			a.q = *c.BaseFactor
+		case c.Base == "solid":
+			a.q = a.solid
+		}
+		a.stiffness = 3 * e * s.Inertia / (l * l * l * t * a.q)
+		a.root = RootStrain(tensile, 1, l, t) / a.q
+		a.axial = a.root * PeakStrainFactor(kt, kw)
+		// The base turns the tip by its rotation on top of the arm's own slope.
+		a.slope = (TipSlopeFactor(kt, kw) + a.q - 1) / (l * a.q)
+	case "l_arm":
+		i2 := Rectangle(c.Width, c.BaseThickness).Inertia
+		f := LArmCompliance(e, l, s.Inertia, c.BaseLength, i2)
+		a.stiffness = 1 / f
+		a.root = l * tensile / (e * s.Inertia * f)
+		a.axial = a.root
+		a.across = l * c.BaseThickness / 2 / (e * i2 * f)
+		a.slope = (l*l/(2*s.Inertia) + l*c.BaseLength/i2) / (e * f)
+	case "u_arm":
+		f := UArmCompliance(e, l, c.BendRadius, s.Inertia)
+		a.stiffness = 1 / f
+		a.axial = l * tensile / (e * s.Inertia * f)
+		a.across = (l + c.BendRadius) * tensile / (e * s.Inertia * f)
+		a.kt = 1 // the root carries little of the moment
+	case "rocker":
+		bars := 2.0
+		if c.Bars == 1 {
+			bars = 1
+		}
+		twist, torque := TorsionBar(c.BarRadius, c.BarLength, 1, e, m.Poisson.Value)
+		a.stiffness = bars * torque / twist / (l * l)
+		a.root = 1 / (twist * l * (1 + m.Poisson.Value))
+		a.across = a.root
+		a.slope = 1 / l
+	}
+	if c.BaseFactor != nil && c.shape() != "straight" {
+		a.q = *c.BaseFactor
+		a.stiffness, a.root, a.axial, a.across = a.stiffness/a.q, a.root/a.q, a.axial/a.q, a.across/a.q
+	}
+	return a
+}
+
+// governs gives the strain per mm nearest its limit, and that limit [1].
+func (a armSpring) governs(axial, across float64) (strain, limit float64) {
+	strain, limit = max(a.axial, a.root*a.kt), axial
+	if a.axial == 0 { // a rocker strains its bars only
+		strain = 0
+	}
+	if b := a.across * max(1, a.barKt()); b/across > strain/limit {
+		strain, limit = b, across
+	}
+	return strain, limit
+}
+
+// barKt is the concentration for what bends or twists across the axis: only a
+// rocker's bars have their root there.
+func (a armSpring) barKt() float64 {
+	if a.axial == 0 {
+		return a.kt
+	}
+	return 1
+}
+
+// ready makes the joint ready to be evaluated. The mate is taken as rigid.
+func (c Cantilever) ready(arm, mate Material, use string) joint {
+	a := c.spring(arm)
+	s := sizing{size: c.Undercut}
+	s.tolerance(c.UndercutTol, arm, mate, c.Length)
+	if c.UndercutTol == nil {
+		s.outer, s.inner, s.worst = s.outer/2, s.inner/2, s.worst/2 // one face each, not a diameter
+	}
+	strain, limit := a.governs(arm.PermittedAxial(use).Value, arm.PermittedHoop(use).Value)
+	j := joint{
+		kind: "cantilever", path: hump, outerIsLower: c.Flexes == "lower",
+		size: s.size, half: 1, fromOuter: s.outer, fromInner: s.inner, worst: s.worst,
+		alpha: c.MatingAngle, back: c.ReturnAngle, land: c.Land,
+		outer: member{stiffness: a.stiffness, strain: strain, limit: limit, wall: wallShare(c.ThicknessTol, arm, c.thickness()), law: armWall},
+		inner: member{limit: 1},
+	}
+	if c.shape() == "rocker" {
+		j.outer.law = barWall
+	}
+	if z := arm.SecantZero.Value; z > 0 {
+		// The secant modulus follows the nominal strain, not that in the fillet.
+		j.outer.zero = z / max(a.root, a.axial, a.across)
+	}
+	if c.shape() == "straight" || c.shape() == "l_arm" {
+		j.rotation = a.slope
+	}
+	j.modelLog = math.Log(max(armModelLeast, a.solid/a.q))
+	j.stroke = s.size/math.Tan(c.MatingAngle) + c.Land
+	if c.ReturnAngle < math.Pi/2-1e-6 {
+		j.stroke += s.size / math.Tan(c.ReturnAngle)
+	}
+	return j
+}
+
+// armModelLeast is the least ratio that stands for the model error of an arm;
+// common practice, no source.
+const armModelLeast = 1.15
+
+// swing is the room the arm needs, and which way it goes at each place.
+func (c Cantilever) swing(z float64, at []Point) Swing {
+	hook := c.Undercut/math.Tan(c.MatingAngle) + c.Land
+	reach := c.Length
+	if c.shape() == "rocker" {
+		reach = hook
+	}
+	s := Swing{Part: c.Flexes, Width: c.Width, ZLow: z - reach, ZHigh: z + hook}
+	if c.Flexes == "upper" {
+		s.ZLow, s.ZHigh = z-hook, z+reach
+	}
+	switch {
+	case c.shape() == "rocker":
+		s.Width = 2 * c.BarRadius
+	case c.Section == "ring_segment":
+		s.Width = 2 * c.OuterRadius * math.Sin(c.Arc/2)
+	}
+	s.Outward = c.Undercut
+	if c.Bends == "inward" {
+		s.Outward, s.Inward = 0, c.Undercut
+	}
+	for i, p := range at {
+		d := p
+		switch {
+		case len(c.Toward) == 1:
+			d = c.Toward[0]
+		case i < len(c.Toward):
+			d = c.Toward[i]
+		}
+		if n := math.Hypot(d.X, d.Y); n > 1e-9 {
+			d = Point{d.X / n, d.Y / n}
+		} else {
+			d = Point{1, 0}
+		}
+		s.Toward = append(s.Toward, d)
+	}
+	return s
+}

@@ -1,0 +1,63 @@
+package force
+
+import "math"
+
+// fingers is a ring cut into fingers by slots from its free end.
+type fingers struct {
+	count        int
+	inner, outer float64 // radii of the wall [mm]
+	slot         float64 // width of a slot [mm]
+	reach        float64 // from the root of the slots to the joint [mm]
+	outward      bool    // bends outward: its bore is in tension
+}
+
+// arc is the angle of one finger [rad], measured at mid-wall.
+func (f fingers) arc() float64 {
+	return 2*math.Pi/float64(f.count) - 2*f.slot/(f.inner+f.outer)
+}
+
+func (f fingers) section() Section { return RingSegment(f.inner, f.outer, f.arc()) }
+
+// tensile is the distance of the neutral axis to the face in tension [mm].
+func (f fingers) tensile() float64 {
+	if f.outward {
+		return f.section().Inner
+	}
+	return f.section().Outer
+}
+
+// FingerStiffness gives the total transverse force of n fingers per radial
+// movement, K [N/mm].
+//
+//	K = n 3 E I / a^3
+//
+// e: modulus [MPa]; i: second moment of one finger's section, [RingSegment]
+// [mm^4]; a: from the root of the slots to the joint [mm], above 0. Source: beam
+// theory. Leaves out shear and the give of the base, so that it lies high; a
+// finger stiffer than its share of the closed ring counts as that.
+func FingerStiffness(n int, e, i, a float64) float64 { return float64(n) * 3 * e * i / (a * a * a) }
+
+// soften turns a closed ring member into a slotted one.
+func (f fingers) soften(m member, e float64, limit, secant Figure) member {
+	k := FingerStiffness(f.count, e, f.section().Inertia, f.reach)
+	if k >= m.stiffness {
+		return m
+	}
+	strain := RootStrain(f.tensile(), 1, f.reach, 1)
+	out := member{stiffness: k, strain: strain, limit: limit.Value, wall: m.wall, law: armWall}
+	if secant.Value > 0 {
+		out.zero = secant.Value / strain
+	}
+	return out
+}
+
+// fingerFaults checks slots: count, their width and the reach of the fingers.
+func fingerFaults(prefix string, f fingers) []Fault {
+	out := countFault(prefix+"slots", f.count, 2, 48)
+	if len(out) > 0 {
+		return out
+	}
+	pitch := math.Pi * (f.inner + f.outer) / float64(f.count)
+	out = append(out, lengthFault(prefix+"slot_width", f.slot, 0.05, 0.8*pitch)...)
+	return out
+}

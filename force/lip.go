@@ -1,0 +1,107 @@
+package force
+
+import "math"
+
+// lip is the law of a ball that opens a sharp-edged mouth. The centre of the
+// ball stands z = lift - zero above the lip, the contact lies at the latitude phi
+// of the ball with R sin phi = z, and the local lead angle is phi itself.
+//
+//	w = R cos phi - h                   opening of the mouth, radial [mm]
+//	F = (a w - b w^2) tan(phi + rho)    rho = atan mu
+//
+// Source: own (contact of a sphere with an edge; flank formula of [MatingFactor]).
+type lip struct {
+	radius, half float64 // R: ball radius; h: half the mouth diameter [mm]
+	a, b         float64 // load of the mouth over its opening [N/mm], [N/mm^2]
+	mu           float64 // coefficient of friction [1]
+	zero         float64 // lift at which the ball's equator is at the lip [mm]
+}
+
+// force at a lift [N]; 0 where the ball does not touch or is drawn in.
+func (l *lip) force(lift float64) float64 {
+	z := lift - l.zero
+	c2 := l.radius*l.radius - z*z
+	if c2 <= l.half*l.half {
+		return 0
+	}
+	c := math.Sqrt(c2)
+	w := c - l.half
+	load := w * (l.a - l.b*w)
+	up, down := z+l.mu*c, c-l.mu*z
+	if up <= 0 {
+		return 0
+	}
+	if up >= jamFactor*down {
+		return load * jamFactor
+	}
+	return load * up / down
+}
+
+// contact is the height of the centre at which the ball touches the lip [mm].
+func (l *lip) contact() float64 {
+	return math.Sqrt(max(0, l.radius*l.radius-l.half*l.half))
+}
+
+// release is the height from which on the ball is drawn in [mm]: R sin(-rho), or
+// where it leaves the lip.
+func (l *lip) release() float64 {
+	return -min(l.contact(), l.radius*l.mu/math.Sqrt(1+l.mu*l.mu))
+}
+
+// work from lift hi down to lo [mJ], both within contact to release.
+//
+//	W = R [ (a R + 2 b R h) I2 - b R^2 I3 - (a h + b h^2) I1 ]
+//	I(n) = Int tan(phi + rho) cos^n phi dphi
+//	     = -cos^n phi/n + sin rho (cos rho C(n-2) + sin rho I(n-2)),  C(k) = Int cos^k phi dphi
+//	I(0) = -ln cos(phi + rho)
+//	I(1) = -cos phi + sin rho ln(sec(phi + rho) + tan(phi + rho))
+//
+// From tan(psi) cos(phi) = sin(phi) + sin(rho)/cos(psi), psi = phi + rho. Source: own.
+func (l *lip) work(hi, lo float64) float64 {
+	rho := math.Atan(l.mu)
+	sr, cr := math.Sincos(rho)
+	integral := func(z float64) float64 {
+		phi := math.Asin(max(-1, min(1, z/l.radius)))
+		sp, cp := math.Sincos(phi)
+		spsi, cpsi := math.Sincos(phi + rho)
+		i0 := -math.Log(cpsi)
+		i1 := -cp + sr*math.Log((1+spsi)/cpsi)
+		i2 := -cp*cp/2 + sr*(cr*phi+sr*i0)
+		i3 := -cp*cp*cp/3 + sr*(cr*sp+sr*i1)
+		r, h := l.radius, l.half
+		return r * ((l.a*r+2*l.b*r*h)*i2 - l.b*r*r*i3 - (l.a*h+l.b*h*h)*i1)
+	}
+	return integral(hi-l.zero) - integral(lo-l.zero)
+}
+
+// peak between two lifts: the force rises to one summit and falls.
+func (l *lip) peak(hi, lo float64) (f, lift float64) {
+	lift = summit(l.force, lo, hi)
+	f = l.force(lift)
+	for _, end := range [2]float64{hi, lo} {
+		if v := l.force(end); v > f {
+			f, lift = v, end
+		}
+	}
+	return f, lift
+}
+
+// summit finds the place of the largest value of a function with one summit
+// between lo and hi, by golden section.
+func summit(f func(float64) float64, lo, hi float64) float64 {
+	const golden = 0.6180339887498949
+	a, b := hi-golden*(hi-lo), lo+golden*(hi-lo)
+	fa, fb := f(a), f(b)
+	for range 60 {
+		if fa > fb {
+			hi, b, fb = b, a, fa
+			a = hi - golden*(hi-lo)
+			fa = f(a)
+		} else {
+			lo, a, fa = a, b, fb
+			b = lo + golden*(hi-lo)
+			fb = f(b)
+		}
+	}
+	return (lo + hi) / 2
+}

@@ -1,0 +1,84 @@
+package force
+
+// A Swing is the room a latch needs beside it while the parts come together.
+type Swing struct {
+	Part    string  // whose material moves: lower or upper
+	Outward float64 // how far its outer surface moves outward there [mm]
+	Inward  float64 // how far an arm moves inward there [mm]
+	Radius  float64 // outer radius of the moving ring [mm]; 0 if it is no ring
+	Width   float64 // of a moving arm, across its direction [mm]; 0 for a ring
+	Toward  []Point // unit direction of "outward" in the plan at each place of an arm
+	ZLow    float64 // [mm]
+	ZHigh   float64 // [mm]
+}
+
+// A Warning is a caution with a number that stays the same for the same matter.
+type Warning struct {
+	Number int
+	Text   string
+}
+
+// A LatchResult is what one latch design does.
+type LatchResult struct {
+	ID, Kind    string
+	Count       int
+	PeakEach    float64 // largest force of one joint [N]
+	PeakAll     float64 // of all of them [N]
+	PeakLift    float64 // lift at that peak [mm]
+	Work        float64 // of all of them down to the seat [mJ]
+	SeatForce   float64 // of all of them, still needed at the seat [N]
+	Stroke      float64 // lift from first contact to home [mm]
+	Transverse  float64 // force of one joint across the axis at full size [N]; pressed: over the whole engaged length
+	Strain      float64 // of the part nearest its limit [1]
+	StrainOf    string  // what strain that is
+	Permitted   float64 // what that part may take [1]
+	ElasticPart string  // lower, upper or both: who gives way
+	Separation  float64 // force to pull one joint apart [N]; 0 and no meaning if SelfLocking
+	SelfLocking bool
+	Humps       int
+	Curve       Curve // of one joint
+	Swing       Swing
+	Formulas    []string // ids of the formulas used, see [Explain]
+	Warnings    []Warning
+}
+
+// A Result is what the whole press step does.
+type Result struct {
+	Latches    []LatchResult
+	Curve      Curve
+	Peak       float64 // nominal [N]
+	PeakLift   float64 // [mm]
+	PeakStack  float64 // if every latch peaked at one lift [N]
+	Work       float64 // [mJ]
+	SeatForce  float64 // still needed at the seat [N]
+	Springback float64 // with which the parts rise again if the ram lets go at the seat [N]
+	Stroke     float64 // [mm]
+	Humps      int
+
+	Thrust       Point         // force-weighted centre at the peak
+	TiltMoment   float64       // about the mean latch position at the peak [N mm]
+	ThrustWander float64       // how far the thrust line moves from Thrust along the stroke [mm]
+	ThrustPath   []ThrustPoint // along the stroke, both sides of every break
+
+	P5, P50, P95, Worst, Design float64 // peak of the total over the draws [N]; Design is P95
+	P95StdErr                   float64 // standard error of P95 [N]
+	WorkP95                     float64 // of the work over the draws [mJ]
+	Loose, Overstrained, Jammed float64 // share of assemblies with such a latch [1]
+	Spread                      []Share // what drives the spread, largest first
+
+	Warnings []Warning
+}
+
+// A ThrustPoint is the thrust line at one lift.
+type ThrustPoint struct {
+	Lift  float64 // [mm]
+	Force float64 // [N]
+	At    Point   // force-weighted centre [mm]
+}
+
+// A Share is the part of the variance of the peak that one input alone
+// explains, by its first order [1].
+type Share struct {
+	Input string
+	Share float64
+}

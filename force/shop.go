@@ -1,0 +1,112 @@
+package force
+
+import (
+	"maps"
+	"slices"
+	"strings"
+)
+
+// A Shop is a workshop's own material table by name; its figures go before the
+// built-in ones. A nil Shop is no table.
+type Shop map[string]ShopMaterial
+
+// A ShopMaterial is one material of a shop's own table. What it leaves out comes
+// from the built-in material it is Like.
+type ShopMaterial struct {
+	Like    string `yaml:"like" required:"true"`                         // name in the built-in table
+	Process string `yaml:"process" oneof:"PBF MEX VPP moulded machined"` // which of its lines; left out: the job's, or the first
+	Source  string `yaml:"source"`                                       // where the figures come from, "coupons of week 12"
+
+	Figures `yaml:",inline"`
+}
+
+// Validate returns what is wrong with the table, in order of its names.
+func (s Shop) Validate() []Fault {
+	var out []Fault
+	for _, name := range slices.Sorted(maps.Keys(s)) {
+		if strings.TrimSpace(name) == "" {
+			out = append(out, Fault{Problem: "has a material without a name", Want: "a name"})
+			continue
+		}
+		_, faults := s.resolveShop(name, MaterialSpec{})
+		out = append(out, Under(name, faults)...)
+	}
+	return out
+}
+
+// Resolve fills in the figures of a spec: those of the spec itself, then of the
+// shop's table, then of the built-in one.
+func (s Shop) Resolve(spec MaterialSpec) (Material, []Fault) {
+	var m Material
+	var out []Fault
+	if spec.Build != "" && spec.Build != "along" && spec.Build != "across" {
+		out = append(out, Fault{Field: "build", Given: spec.Build, Problem: "is not known", Want: "along or across the press axis"})
+	}
+	if name, ok := s.find(spec.Material); ok {
+		var faults []Fault
+		m, faults = s.resolveShop(name, spec)
+		if len(faults) > 0 {
+			out = append(out, Fault{Field: "material", Given: spec.Material, Problem: "has faults in the shop's table: " + faults[0].Error(), Want: "a sound line there"})
+		}
+	} else {
+		var faults []Fault
+		m, faults = s.builtIn("material", spec.Material, spec.Process)
+		out = append(out, faults...)
+	}
+	if len(out) > 0 {
+		return Material{}, out
+	}
+	m.Build = spec.Build
+	return m, m.override(spec.Figures, MarkJob)
+}
+
+// find looks a name up, exactly or else without regard to case.
+func (s Shop) find(name string) (string, bool) {
+	if _, ok := s[name]; ok {
+		return name, true
+	}
+	for _, k := range slices.Sorted(maps.Keys(s)) {
+		if strings.EqualFold(k, name) {
+			return k, true
+		}
+	}
+	return "", false
+}
+
+// resolveShop fills in one line of the shop's table, for the process that the
+// job states, if any.
+func (s Shop) resolveShop(name string, spec MaterialSpec) (Material, []Fault) {
+	line := s[name]
+	process := line.Process
+	if process != "" && spec.Process != "" && process != spec.Process {
+		return Material{}, []Fault{{Field: "process", Given: spec.Process, Problem: "is not the process of " + name + " in the shop's table", Want: process}}
+	}
+	if process == "" {
+		process = spec.Process
+	}
+	m, faults := s.builtIn("like", line.Like, process)
+	if len(faults) > 0 {
+		return Material{}, faults
+	}
+	m.Name, m.Source = name, line.Source
+	return m, m.override(line.Figures, MarkShop)
+}
+
+func (s Shop) builtIn(field, name, process string) (Material, []Fault) {
+	r, ok, processes := findRow(name, process)
+	switch {
+	case ok:
+		return r.material(), nil
+	case len(processes) > 0:
+		return Material{}, []Fault{{Field: "process", Given: process, Problem: "is not in the table for " + name, Want: strings.Join(processes, " or ")}}
+	}
+	known := Materials()
+	if field == "material" {
+		known = append(slices.Sorted(maps.Keys(s)), known...)
+	}
+	want := strings.Join(known, ", ")
+	if name == "" {
+		return Material{}, []Fault{{Field: field, Problem: "is missing", Want: want}}
+	}
+	return Material{}, []Fault{{Field: field, Given: name, Problem: "is not in the table", Want: want}}
+}
