@@ -152,6 +152,7 @@ func readyJoint(l Latch, lower, upper Material) joint {
 	if l.Engage != nil {
 		j.engage = *l.Engage
 	}
+	j.prepare()
 	return j
 }
 

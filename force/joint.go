@@ -38,6 +38,25 @@ type joint struct {
 	modelLog float64 // |ln(governing model/other model)|, two standard deviations of the model error
 
 	nodes []float64 // lifts at which the sum of such joints can peak [mm], falling
+
+	// Made by prepare.
+	tanA, tanBack float64 // tangents of alpha and back; a sharp edge counts as sharpAngle
+	sinA          float64
+	crest         float64 // lift at the end of the lead-in [mm], the same whatever the size
+}
+
+// prepare fills in what every draw needs; the rest of the joint must stand.
+func (j *joint) prepare() {
+	angle := j.alpha
+	if j.path == slide && angle == 0 {
+		angle = sharpAngle
+	}
+	j.tanA, j.sinA = math.Tan(angle), math.Sin(angle)
+	j.tanBack = math.Tan(min(j.back, 89.99/degree))
+	j.crest = j.engage
+	if j.alpha > 0 {
+		j.crest -= j.size * j.half / j.tanA
+	}
 }
 
 // causes are what all latches of one assembly share.
@@ -57,6 +76,7 @@ type shared struct {
 	outerGrowth   float64 // process offset of the outer member's part, in units of its tolerance
 	innerGrowth   float64
 	lead, ret     float64 // tan(alpha + rho), tan(rho - return angle)
+	sinRho        float64
 	tanA, tanBack float64
 	jam           bool
 }
@@ -90,7 +110,7 @@ const sharpAngle = math.Pi / 4
 
 // share puts the causes into the joint's own terms.
 func (j *joint) share(c *causes) shared {
-	s := shared{mu: c.mu}
+	s := shared{mu: c.mu, sinRho: c.mu / math.Sqrt(1+c.mu*c.mu)}
 	model := 1.0
 	if j.modelLog != 0 && c.model != 0 {
 		model = math.Exp(c.model * j.modelLog)
@@ -102,14 +122,9 @@ func (j *joint) share(c *causes) shared {
 		s.outerGrowth, s.innerGrowth = s.innerGrowth, s.outerGrowth
 	}
 	s.outer, s.inner = j.outer.stiffness*fo*model, j.inner.stiffness*fi*model
-	s.tanA = math.Tan(j.alpha)
-	if j.path == slide && j.alpha == 0 {
-		s.tanA = math.Tan(sharpAngle)
-	}
-	s.lead, s.jam = flank(c.mu, s.tanA)
+	s.lead, s.jam = flank(c.mu, j.tanA)
 	if j.path == hump {
-		s.tanBack = math.Tan(min(j.back, 89.99/degree))
-		s.ret = (c.mu - s.tanBack) / (1 + c.mu*s.tanBack)
+		s.ret = (c.mu - j.tanBack) / (1 + c.mu*j.tanBack)
 	}
 	return s
 }
@@ -162,6 +177,7 @@ func (j *joint) at(s *shared, o own, p *profile) state {
 
 // nominalAt evaluates the joint at its nominal size.
 func (j *joint) nominalAt(mu float64) (profile, state) {
+	j.prepare()
 	c := nominal(mu)
 	s := j.share(&c)
 	var p profile
@@ -185,34 +201,23 @@ func (j *joint) humpProfile(p *profile, s *shared, r *state, w, small float64) {
 		}
 	}
 	r.factor = end
-	crest := j.crest()
-	p.add(ramp(crest+w/s.tanA, crest, small*s.tanA*s.lead, r.load*end))
+	crest := j.crest
+	p.add(ramp(crest+w/j.tanA, crest, small*j.tanA*s.lead, r.load*end))
 	if j.land > 0 {
 		p.add(piece{Hi: crest, Lo: crest - j.land, F0: s.mu * r.load})
 	}
 	if s.ret > 0 {
-		down := w / s.tanBack
+		down := w / j.tanBack
 		f := r.load * s.ret
 		p.add(piece{Hi: crest - j.land, Lo: crest - j.land - down, F0: f, F1: -f / down})
 	}
 }
 
-// crest is the lift at the end of the lead-in [mm], the same whatever the size.
-func (j *joint) crest() float64 { return j.engage - j.size*j.half/math.Tan(j.alpha) }
-
-// full is the lift at which the chamfer is through [mm].
-func (j *joint) full() float64 {
-	if j.alpha == 0 {
-		return j.engage
-	}
-	return j.crest()
-}
-
 // slideProfile: the chamfer, then sliding friction over the engaged length, and
 // on at the same force if the joint has further to go.
 func (j *joint) slideProfile(p *profile, s *shared, r *state, w float64) {
-	start := j.full()
-	c := w / s.tanA
+	start := j.crest
+	c := w / j.tanA
 	first := LeadInForce(s.lead, r.load, c, c)
 	if j.alpha > 0 {
 		p.add(piece{Hi: start + c, Lo: start, F2: first / (c * c)})
@@ -228,14 +233,15 @@ func (j *joint) slideProfile(p *profile, s *shared, r *state, w float64) {
 // ballProfile: the entry cone as far as it is touched, then the lip.
 func (j *joint) ballProfile(p *profile, s *shared, r *state, w, small float64) {
 	a := min(small, 2*r.load/w)
-	l := lip{radius: j.ballR, half: j.ballR - w, a: a, b: (a*w - r.load) / (w * w), mu: s.mu, zero: j.seated - (j.stroke - j.engage)}
-	p.lip = l
-	hi := l.contact()
-	r.factor, r.jam = flank(s.mu, hi/l.half)
-	if t := math.Tan(j.alpha); j.alpha > 0 && hi > j.ballR*math.Sin(j.alpha) {
+	p.lip = lip{radius: j.ballR, half: j.ballR - w, a: a, b: (a*w - r.load) / (w * w), mu: s.mu, sinRho: s.sinRho, zero: j.seated - (j.stroke - j.engage)}
+	l := &p.lip
+	contact := l.contact()
+	hi := contact
+	r.factor, r.jam = 0, contact+s.mu*l.half >= jamFactor*(l.half-s.mu*contact)
+	if t := j.tanA; j.alpha > 0 && hi > j.ballR*j.sinA {
 		// The cone is touched first: w = R/cos ac - h - z tan ac.
+		hand := j.ballR * j.sinA
 		over := j.ballR*math.Sqrt(1+t*t) - l.half
-		hand := j.ballR * t / math.Sqrt(1+t*t)
 		open := over - hand*t
 		from := over / t
 		f := open * (l.a - l.b*open) * s.lead
@@ -243,7 +249,7 @@ func (j *joint) ballProfile(p *profile, s *shared, r *state, w, small float64) {
 		r.factor, r.jam = s.lead, s.jam
 		hi = hand
 	}
-	p.add(piece{Hi: l.zero + hi, Lo: l.zero + l.release(), lip: true})
+	p.add(piece{Hi: l.zero + hi, Lo: l.zero - min(contact, l.radius*l.sinRho), lip: true})
 }
 
 // separation gives the force to pull one joint apart [N]; locked if no force does.
@@ -272,12 +278,11 @@ func (j *joint) separation(mu float64, s state) (f float64, locked bool) {
 // the parts apart again [N]: the flank or the ball it stands on, less friction.
 func (j *joint) springback(mu float64, r state, p *profile) float64 {
 	switch {
-	case j.path == hump && j.crest() > 0, j.path == slide, r.loose || p.n == 0:
+	case j.path == hump && j.crest > 0, j.path == slide, r.loose || p.n == 0:
 		return 0
 	case j.path == hump:
-		tan := math.Tan(j.alpha)
-		w := max(0, r.move+j.crest()*tan)
-		t := (tan - mu) / (1 + mu*tan)
+		w := max(0, r.move+j.crest*j.tanA)
+		t := (j.tanA - mu) / (1 + mu*j.tanA)
 		return max(0, r.load*w/r.move*t)
 	}
 	z := -p.lip.zero
@@ -291,23 +296,26 @@ func (j *joint) springback(mu float64, r state, p *profile) float64 {
 
 // findNodes sets the lifts at which a sum of such joints can peak: where the
 // force of one bends down or drops. A ball has a summit that moves with friction
-// and size: five lifts round the nominal one stand for it.
+// and size: four lifts round the nominal one stand for it.
 func (j *joint) findNodes(mu float64) {
 	var at []float64
 	switch j.path {
 	case hump:
-		at = append(at, j.crest())
+		at = append(at, j.crest)
 		if j.land > 0 {
-			at = append(at, j.crest()-j.land)
+			at = append(at, j.crest-j.land)
 		}
 	case slide:
-		at = append(at, j.full(), j.full()-j.length)
+		at = append(at, j.crest, j.crest-j.length)
 	case ball:
 		p, _ := j.nominalAt(mu)
 		last := &p.p[p.n-1]
 		_, top := p.lip.peak(last.Hi, last.Lo)
 		way := last.Hi - top
-		at = append(at, last.Hi, top+way/2, top, top-way/2, top-way)
+		if j.alpha > 0 {
+			at = append(at, last.Hi)
+		}
+		at = append(at, top+way/2, top, top-way/2, top-way)
 	}
 	j.nodes = j.nodes[:0]
 	for _, lift := range at {

@@ -13,7 +13,7 @@ import "math"
 type lip struct {
 	radius, half float64 // R: ball radius; h: half the mouth diameter [mm]
 	a, b         float64 // load of the mouth over its opening [N/mm], [N/mm^2]
-	mu           float64 // coefficient of friction [1]
+	mu, sinRho   float64 // coefficient of friction, sine of its angle [1]
 	zero         float64 // lift at which the ball's equator is at the lip [mm]
 }
 
@@ -45,7 +45,7 @@ func (l *lip) contact() float64 {
 // release is the height from which on the ball is drawn in [mm]: R sin(-rho), or
 // where it leaves the lip.
 func (l *lip) release() float64 {
-	return -min(l.contact(), l.radius*l.mu/math.Sqrt(1+l.mu*l.mu))
+	return -min(l.contact(), l.radius*l.sinRho)
 }
 
 // work from lift hi down to lo [mJ], both within contact to release.

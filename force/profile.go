@@ -35,39 +35,41 @@ func (q *profile) add(p piece) {
 
 // clip cuts the profile at the seat.
 func (q *profile) clip() {
-	n := 0
-	for i := range q.n {
-		if q.p[i].Hi <= 0 {
-			continue
+	for q.n > 0 {
+		p := &q.p[q.n-1]
+		if p.Hi > 0 {
+			if p.Lo < 0 {
+				p.Lo = 0
+			}
+			return
 		}
-		q.p[n] = q.p[i]
-		q.p[n].Lo = max(0, q.p[n].Lo)
-		n++
+		q.n--
 	}
-	q.n = n
-}
-
-func (q *profile) force(i int, lift float64) float64 {
-	if q.p[i].lip {
-		return q.lip.force(lift)
-	}
-	return q.p[i].at(lift)
 }
 
 // at gives the force at a lift, the larger one where the force jumps.
 func (q *profile) at(lift float64) float64 {
 	var f float64
 	for i := range q.n {
-		if p := &q.p[i]; lift <= p.Hi && lift >= p.Lo {
-			f = max(f, q.force(i, lift))
+		p := &q.p[i]
+		if lift > p.Hi || lift < p.Lo {
+			continue
+		}
+		v := 0.0
+		if p.lip {
+			v = q.lip.force(lift)
+		} else {
+			v = p.at(lift)
+		}
+		if v > f {
+			f = v
 		}
 	}
 	return f
 }
 
-// ramp is a rising quadratic piece from 0 with a given slope at its start, or
-// half as steep again as the mean where that is steeper, up to end. It never
-// falls on the way.
+// ramp is a rising quadratic piece from 0 with a given slope at its start up to
+// end. The slope is cut at twice the mean, so that the piece never falls.
 func ramp(hi, lo, slope, end float64) piece {
 	x := hi - lo
 	slope = min(slope, 2*end/x)

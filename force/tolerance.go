@@ -1,6 +1,7 @@
 package force
 
 import (
+	"cmp"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -36,17 +37,17 @@ func (r *Result) tolerance(a Assembly, joints []joint, counts []int, b band) {
 		n = defaultDraws
 	}
 	rng := rand.New(rand.NewPCG(a.Seed, 0x72616d6e657374))
-	t := newTrial(joints, counts)
+	t := newTrial(joints, counts, b.mu)
 	peaks, works := make([]float64, n), make([]float64, n)
 	spread := newVariance(a.Latches)
 	var loose, over, jammed int
-	common, own := 0.5*math.Sqrt(commonShare), 0.5*math.Sqrt(1-commonShare)
+	common, apart := 0.5*math.Sqrt(commonShare), 0.5*math.Sqrt(1-commonShare)
 	for i := range n {
 		x := spread.x
 		x[0], x[1], x[2] = 2*rng.Float64()-1, 2*rng.Float64()-1, 2*rng.Float64()-1
 		x[3], x[4], x[5] = normal(rng), normal(rng), normal(rng)
 		c := causes{mu: b.mu * (1 + b.friction*x[0]), lower: 1 + b.lower*x[1], upper: 1 + b.upper*x[2], model: 0.5 * x[3], processLower: common * x[4], processUpper: common * x[5]}
-		t.draw(&c, rng, own, x[len(commonInputs):])
+		t.draw(&c, rng, apart, x[len(commonInputs):])
 		peaks[i], works[i] = t.peak(), t.work()
 		spread.add(peaks[i])
 		loose, over, jammed = loose+one(t.loose), over+one(t.over), jammed+one(t.jam)
@@ -62,7 +63,10 @@ func (r *Result) tolerance(a Assembly, joints []joint, counts []int, b band) {
 	r.Loose, r.Overstrained, r.Jammed = float64(loose)/float64(n), float64(over)/float64(n), float64(jammed)/float64(n)
 
 	// The plain worst case: everything at its bad end at once.
-	t.worst(&causes{mu: b.mu * (1 + b.friction), lower: 1 + b.lower, upper: 1 + b.upper, model: 1})
+	c := causes{mu: b.mu * (1 + b.friction), lower: 1 + b.lower, upper: 1 + b.upper, model: 1}
+	t.each(&c, func(j *joint) own {
+		return own{size: j.size + j.worst, outer: j.outer.wall, inner: j.inner.wall}
+	})
 	r.Worst = t.peak()
 }
 
@@ -72,12 +76,14 @@ type trial struct {
 	counts           []int
 	profiles         []profile // of all places
 	nodes            []float64 // lifts where the sum can peak
-	sums             []float64 // the sum there
-	smooth           bool      // there are balls: refine between nodes
+	order            []int     // of the nodes, the nominally largest sum first
+	sums             []float64 // the sum at each node, NaN if not yet needed
+	designs          []reach
+	smooth           bool // there are balls: refine between nodes
 	loose, over, jam bool
 }
 
-func newTrial(joints []joint, counts []int) *trial {
+func newTrial(joints []joint, counts []int, mu float64) *trial {
 	t := &trial{joints: joints, counts: counts, nodes: []float64{0}}
 	places := 0
 	for i := range joints {
@@ -87,22 +93,59 @@ func newTrial(joints []joint, counts []int) *trial {
 	}
 	slices.Sort(t.nodes)
 	t.nodes = slices.CompactFunc(t.nodes, func(a, b float64) bool { return math.Abs(a-b) < 1e-9 })
-	t.sums, t.profiles = make([]float64, len(t.nodes)), make([]profile, places)
+	t.sums, t.profiles, t.order = make([]float64, len(t.nodes)), make([]profile, places), make([]int, len(t.nodes))
+	for i, from := 0, 0; i < len(joints); i++ {
+		t.designs = append(t.designs, reach{from: from, to: from + counts[i]})
+		from += counts[i]
+	}
+	// The nominal sums say where to look first.
+	c := nominal(mu)
+	t.each(&c, func(j *joint) own { return own{size: j.size} })
+	for i, lift := range t.nodes {
+		t.order[i], t.sums[i] = i, t.sum(lift)
+	}
+	slices.SortStableFunc(t.order, func(a, b int) int { return cmp.Compare(t.sums[b], t.sums[a]) })
 	return t
+}
+
+// reach bounds the forces of one design in one draw.
+type reach struct {
+	from, to int     // its places among the profiles
+	hi, lo   float64 // lifts outside which they are 0 [mm]
+	most     float64 // what they cannot exceed together [N]
+}
+
+// include takes one place's profile into the bounds.
+func (d *reach) include(q *profile) {
+	if q.n == 0 {
+		return
+	}
+	d.hi, d.lo = max(d.hi, q.p[0].Hi), min(d.lo, q.p[q.n-1].Lo)
+	var most float64
+	for i := range q.n {
+		p := &q.p[i]
+		if p.lip {
+			d.most = math.Inf(1)
+			return
+		}
+		// Rising pieces end highest; those that fall begin highest.
+		most = max(most, p.F0, p.at(p.Lo))
+	}
+	d.most += most
 }
 
 // draw evaluates every place under shared causes. means takes two standard
 // normals for each design: the means of its own size and wall errors.
 func (t *trial) draw(c *causes, rng *rand.Rand, share float64, means []float64) {
 	t.loose, t.over, t.jam = false, false, false
-	k := 0
 	for m := range t.joints {
-		j := &t.joints[m]
+		j, d := &t.joints[m], &t.designs[m]
+		d.hi, d.lo, d.most = 0, math.Inf(1), 0
 		s := j.share(c)
 		size := j.size + s.outerGrowth*j.fromOuter + s.innerGrowth*j.fromInner
 		spread := share * math.Sqrt(j.fromOuter*j.fromOuter+j.fromInner*j.fromInner)
 		var sizes, walls float64
-		for range t.counts[m] {
+		for k := d.from; k < d.to; k++ {
 			z := normal(rng)
 			sizes += z
 			o := own{size: size + spread*z}
@@ -115,7 +158,7 @@ func (t *trial) draw(c *causes, rng *rand.Rand, share float64, means []float64) 
 				o.inner = j.inner.wall * (s.innerGrowth + share*normal(rng))
 			}
 			st := j.at(&s, o, &t.profiles[k])
-			k++
+			d.include(&t.profiles[k])
 			t.note(j, st)
 		}
 		n := math.Sqrt(float64(t.counts[m]))
@@ -128,15 +171,16 @@ func (t *trial) note(j *joint, s state) {
 	t.over = t.over || s.outerStrain > j.outer.limit || s.innerStrain > j.inner.limit
 }
 
-// worst sets every place to its bad end.
-func (t *trial) worst(c *causes) {
-	k := 0
+// each sets every place of a design alike.
+func (t *trial) each(c *causes, place func(j *joint) own) {
 	for m := range t.joints {
-		j := &t.joints[m]
+		j, d := &t.joints[m], &t.designs[m]
+		d.hi, d.lo, d.most = 0, math.Inf(1), 0
 		s := j.share(c)
-		for range t.counts[m] {
-			j.at(&s, own{size: j.size + j.worst, outer: j.outer.wall, inner: j.inner.wall}, &t.profiles[k])
-			k++
+		o := place(j)
+		for k := d.from; k < d.to; k++ {
+			j.at(&s, o, &t.profiles[k])
+			d.include(&t.profiles[k])
 		}
 	}
 }
@@ -144,8 +188,25 @@ func (t *trial) worst(c *causes) {
 // sum of all places at a lift.
 func (t *trial) sum(lift float64) float64 {
 	var f float64
-	for i := range t.profiles {
-		f += t.profiles[i].at(lift)
+	for m := range t.designs {
+		d := &t.designs[m]
+		if lift > d.hi || lift < d.lo {
+			continue
+		}
+		for k := d.from; k < d.to; k++ {
+			f += t.profiles[k].at(lift)
+		}
+	}
+	return f
+}
+
+// bound is what the sum at a lift cannot exceed.
+func (t *trial) bound(lift float64) float64 {
+	var f float64
+	for m := range t.designs {
+		if d := &t.designs[m]; lift <= d.hi && lift >= d.lo {
+			f += d.most
+		}
 	}
 	return f
 }
@@ -154,25 +215,38 @@ func (t *trial) sum(lift float64) float64 {
 // the sum peaks where one of them bends down or drops, which the nodes hold;
 // round the summit of a ball a parabola through three nodes is tried too.
 func (t *trial) peak() float64 {
-	best := 0
-	for i, lift := range t.nodes {
-		t.sums[i] = t.sum(lift)
-		if t.sums[i] > t.sums[best] {
-			best = i
+	for i := range t.sums {
+		t.sums[i] = math.NaN()
+	}
+	best := t.order[0]
+	f := t.at(best)
+	for _, i := range t.order[1:] {
+		if t.bound(t.nodes[i]) <= f {
+			continue
+		}
+		if v := t.at(i); v > f {
+			best, f = i, v
 		}
 	}
-	f := t.sums[best]
 	if !t.smooth || best == 0 || best+1 == len(t.nodes) {
 		return f
 	}
 	x0, x1, x2 := t.nodes[best-1], t.nodes[best], t.nodes[best+1]
-	a, b := (x1-x0)*(f-t.sums[best+1]), (x1-x2)*(f-t.sums[best-1])
+	a, b := (x1-x0)*(f-t.at(best+1)), (x1-x2)*(f-t.at(best-1))
 	if d := a - b; d != 0 {
 		if v := x1 - ((x1-x0)*a-(x1-x2)*b)/(2*d); v > x0 && v < x2 {
 			f = max(f, t.sum(v))
 		}
 	}
 	return f
+}
+
+// at gives the sum at a node, computed once a draw.
+func (t *trial) at(i int) float64 {
+	if math.IsNaN(t.sums[i]) {
+		t.sums[i] = t.sum(t.nodes[i])
+	}
+	return t.sums[i]
 }
 
 // work of all places [mJ]; a ball by three Gauss points, good to a per cent.
