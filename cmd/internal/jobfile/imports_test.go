@@ -10,13 +10,15 @@ import (
 	"testing"
 )
 
-// The YAML library is used by this package alone, so that a maintained
-// continuation can take its place here.
+// Of the code that ships, this package alone uses the YAML library, so that a
+// maintained continuation can take its place here. Tests of other packages may
+// read their tables of published figures with it.
 func TestOnlyThisPackageReadsYAML(t *testing.T) {
 	root := os.DirFS("../../..")
 	here := 0
 	err := fs.WalkDir(root, ".", func(name string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() || !strings.HasSuffix(name, ".go") {
+		if err != nil || d.IsDir() || !strings.HasSuffix(name, ".go") ||
+			strings.HasSuffix(name, "_test.go") && path.Dir(name) != "cmd/internal/jobfile" {
 			return err
 		}
 		src, err := fs.ReadFile(root, name)
