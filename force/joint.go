@@ -71,14 +71,13 @@ func nominal(mu float64) causes { return causes{mu: mu, lower: 1, upper: 1} }
 
 // shared is what the joints of one design share under one set of causes.
 type shared struct {
-	mu            float64
-	outer, inner  float64 // stiffness at small strain with modulus and model error
-	outerGrowth   float64 // process offset of the outer member's part, in units of its tolerance
-	innerGrowth   float64
-	lead, ret     float64 // tan(alpha + rho), tan(rho - return angle)
-	sinRho        float64
-	tanA, tanBack float64
-	jam           bool
+	mu           float64
+	outer, inner float64 // stiffness at small strain with modulus and model error
+	outerGrowth  float64 // process offset of the outer member's part, in units of its tolerance
+	innerGrowth  float64
+	lead, ret    float64 // tan(alpha + rho), tan(rho - return angle)
+	sinRho       float64
+	jam          bool
 }
 
 // own is what one place has of its own.

@@ -55,7 +55,7 @@ func (m *member) most(k float64) float64 {
 func series(outer, inner *member, ko, ki, w float64) (load, wo, small float64) {
 	switch {
 	case outer.stiffness == 0:
-		load, wo, small = single(inner, ki, w)
+		load, _, small = single(inner, ki, w)
 		return load, 0, small
 	case inner.stiffness == 0:
 		return single(outer, ko, w)
