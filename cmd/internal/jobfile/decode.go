@@ -10,105 +10,94 @@ import (
 	"ramnest/force"
 )
 
-// Decode reads the job file data, called name in messages, into the struct that
-// into points to. Fields that the file does not name keep their value.
+// DefaultMaxBytes is the largest file that is read unless [Options] say otherwise.
+const DefaultMaxBytes = 1 << 20
+
+// Options say how to read a file.
+type Options struct {
+	// MaxBytes is the largest size accepted [bytes]; 0: [DefaultMaxBytes].
+	MaxBytes int
+	// Set holds overrides, "latches.rim.annular.undercut=0.7": the path of a
+	// field and the value that takes the place of the one in the file, written
+	// as in the file. An entry of a list is named by its id or by its index,
+	// counted from 0 ("latches.0", "latches[0]"); the id goes first. A key that
+	// the file does not have is added, an entry is not.
+	Set []string
+}
+
+// Decode reads the file called name, whose content is data, into the struct that
+// into points to. It fills what it can even when something is wrong, so that a
+// Validate method can complain about the rest; the struct is fit for use only if
+// there are no Problems. The Document is never nil.
 //
-// The root keys units (mm or in) and force_units (N or lbf) say what plain
-// lengths and forces are; in alone means inches and lbf. They are fields of the
-// struct like any other. A number with a unit ("0.5 in") is taken as it says.
-//
-// All problems are returned, in the order of the file. If there are any, into
-// holds what could be read, for Validate to look at; it is not to be used for
-// anything else. The document is never nil.
-func Decode(name string, data []byte, into any) (*Document, Problems) {
-	target := reflect.ValueOf(into)
-	if target.Kind() != reflect.Pointer || target.IsNil() || target.Elem().Kind() != reflect.Struct {
-		panic(fmt.Sprintf("jobfile: Decode into %T, want a pointer to a struct", into))
+// It panics if into is not a pointer to a struct or a tag of the struct is
+// wrong: that is a mistake in the program, not in the file.
+func Decode(name string, data []byte, into any, opt Options) (*Document, Problems) {
+	shape := shapeOf(into)
+	doc := &Document{name: name, sets: opt.Set, Units: metric, faulted: map[string]bool{}}
+	maxBytes := opt.MaxBytes
+	if maxBytes <= 0 {
+		maxBytes = DefaultMaxBytes
 	}
-	d := &decoder{
-		doc:    &Document{name: name, lines: map[string]int{"": 1}},
-		schema: schema{},
+	if len(data) > maxBytes {
+		return doc, doc.refused(flaw{fault: force.Fault{Given: fmt.Sprintf("%d bytes", len(data)), Problem: "are too many for one file", Want: fmt.Sprintf("%d bytes at most", maxBytes)}})
 	}
-	d.schema.add(target.Elem().Type(), rule{})
-	root, refused := parse(data)
-	if refused != nil {
-		d.refuse(*refused)
-		return d.doc, d.problems
+	root, flaws := parse(data)
+	if len(flaws) > 0 {
+		return doc, doc.refused(flaws...)
 	}
-	if bad := structure(root); len(bad) > 0 {
-		for _, r := range bad {
-			d.refuse(r)
-		}
-		d.problems.sort()
-		return d.doc, d.problems
+	root, tangle := expand(root)
+	if tangle != nil {
+		return doc, doc.refused(*tangle)
 	}
-	d.units(root, target.Elem())
-	d.value(root, target.Elem(), "", root.Line, rule{})
-	d.problems.sort()
-	if len(d.problems) > maxProblems {
-		last := d.problems[maxProblems-1].Line
-		more := len(d.problems) - maxProblems
-		d.problems = append(d.problems[:maxProblems:maxProblems], Problem{
-			File: name, Line: last,
-			Fault: force.Fault{Problem: fmt.Sprintf("%d more faults from here on", more)},
-		})
+	if root.Kind != yaml.MappingNode {
+		return doc, doc.refused(rootFlaw(root))
 	}
-	return d.doc, d.problems
+	doc.root = root
+	f := &filler{doc: doc, top: shape}
+	f.override(opt.Set)
+	f.units(root)
+	f.value(root, shape, reflect.ValueOf(into).Elem(), "", root.Line)
+	return doc, f.finish()
 }
 
-// decoder is the state of one run.
-type decoder struct {
-	doc      *Document
-	schema   schema
-	system   system
-	problems Problems
-}
-
-// fault reports a problem with the value at path.
-func (d *decoder) fault(path string, line int, f force.Fault) {
-	f.Field = path
-	d.problems = append(d.problems, Problem{File: d.doc.name, Line: line, Fault: f})
-	d.doc.bad = append(d.doc.bad, path)
-}
-
-// refuse reports a problem of the file as a whole.
-func (d *decoder) refuse(r refusal) {
-	d.fault("", r.line, force.Fault{Problem: r.problem, Want: r.want})
-}
-
-// The root keys that say what plain numbers are, and what they may say.
-const (
-	unitsKey      = "units"
-	forceUnitsKey = "force_units"
-)
-
-func rootChoices(key string) []string {
-	switch key {
-	case unitsKey:
-		return []string{"mm", "in"}
-	case forceUnitsKey:
-		return []string{"N", "lbf"}
+// rootFlaw says what stands where the keys of the file should.
+func rootFlaw(root *yaml.Node) flaw {
+	if isNull(root) {
+		return emptyFile
 	}
-	return nil
+	return flaw{line: root.Line, fault: force.Fault{Given: described(root), Problem: "is not a section of keys", Want: "one \"key: value\" a line"}}
 }
 
-// units looks up the units of the file before anything else is read. What it
-// does not understand is reported later, when the field itself is decoded.
-func (d *decoder) units(root *yaml.Node, target reflect.Value) {
-	said := map[string]string{}
-	for _, f := range d.schema[target.Type()] {
-		if v := target.FieldByIndex(f.index); rootChoices(f.name) != nil && v.Kind() == reflect.String {
-			said[f.name] = v.String()
-		}
+// isNull says whether a node was left without a value.
+func isNull(n *yaml.Node) bool { return n.Kind == yaml.ScalarNode && n.ShortTag() == "!!null" }
+
+// isPlain says whether a scalar stands in the file without quotes.
+func isPlain(n *yaml.Node) bool {
+	return n.Style&(yaml.SingleQuotedStyle|yaml.DoubleQuotedStyle|yaml.LiteralStyle|yaml.FoldedStyle) == 0
+}
+
+// described names a node for the person who wrote it.
+func described(n *yaml.Node) string {
+	switch n.Kind {
+	case yaml.MappingNode:
+		return "a section of keys"
+	case yaml.SequenceNode:
+		return fmt.Sprintf("a list of %d", len(n.Content))
 	}
-	if root.Kind == yaml.MappingNode {
-		for i := 0; i+1 < len(root.Content); i += 2 {
-			key, value := root.Content[i], root.Content[i+1]
-			if _, known := said[key.Value]; known && value.Kind == yaml.ScalarNode {
-				said[key.Value] = strings.TrimSpace(value.Value)
-			}
-		}
+	return shown(n.Value)
+}
+
+// join puts a key behind the path of its section.
+func join(path, key string) string {
+	if path == "" {
+		return key
 	}
-	d.system.inches = said[unitsKey] == "in"
-	d.system.poundsForce = said[forceUnitsKey] == "lbf" || said[forceUnitsKey] != "N" && d.system.inches
+	return path + "." + key
+}
+
+// below says whether a field path lies under another.
+func below(field, path string) bool {
+	rest, ok := strings.CutPrefix(field, path)
+	return ok && (path == "" || rest != "" && (rest[0] == '.' || rest[0] == '['))
 }

@@ -3,191 +3,177 @@ package jobfile
 import (
 	"math"
 	"reflect"
+	"strings"
 	"testing"
 
 	"ramnest/force"
 )
 
-const metric = `# a job
-units: mm
-job: 4711
-date: 2026-03-31
-quantity: 12
+const full = `units: mm
+force_units: N
+job: FJ-0042
+date: 2026-11-25
+quantity: 250
 small: -128
-seed: 18446744073709551615
+count: 65535
 brittle: true
-ratio: 0.35
-width: 12.7
-push: 111.2055403815125
-modulus: 1700
-mass: 0.5
-work: 0.12
-pause: 1.5
-strain: 2
-angle: 30
-box: [25.4, 50.8, 76.2]
-size: [2.54, 5.08]
-ram: [25.4, -25.4]
-outline:
-  - [0, 0]
-  - [12.7, 0]
-words: [hand, press]
-walls: {floor: 5.08, rim: 2.54}
-latches:
-  - id: ring
-    at: [[0, 0]]
-    use: permanent
-    annular:
-      undercut: 0.3048
-  - {id: pin, at: [[25.4, 25.4]]}
+share: 0.35
 parts:
-  lid: {material: PA12, modulus: 1700}
+  - id: cap
+    process: PBF
+    height: 12.5
+    ring:
+      undercut: 0.3 mm
+  - id: tray
+    height: 0.5 in
+shops:
+  main hall:
+    per_hour: 60
+  v1.2:
+    per_hour: 5e1
+names: {a: 1.10, b: "true", c: 0042}
+corner: [1, -2.5]
+outline: [[0, 0], [1 in, 0], [10 thou, 3]]
+sizes:
+  - 1
+  - 2 cm
+box: [1, 2, 3]
+wall: .5
+push: 25 lbf
+lead: 30 deg
+modulus: 315 ksi
+mass: 4 oz
+energy: 10 in-lbf
+time: 2 min
+strain: 4
+methods: [hand, press]
 `
 
-const inches = `units: in
-job: "4711"
-date: "2026-03-31"
-quantity: 12
-small: -128
-seed: 18446744073709551615
-brittle: true
-ratio: 0.35
-width: 0.5
-push: 25
-modulus: 1.7 GPa
-mass: 500 g
-work: 120 mJ
-pause: 1500 ms
-strain: 2 %
-angle: 30 deg
-box: [1, 2 in, 76.2 mm]
-size: [0.1, 0.2]
-ram: [1, -1]
-outline: [[0, 0], [0.5, 0]]
-words: [hand, press]
-walls:
-  floor: 0.2
-  rim: 100 thou
-latches:
-  - id: ring
-    at: [[0, 0]]
-    use: permanent
-    annular: {undercut: 12 thou}
-  - id: pin
-    at:
-      - [1, 1]
-parts: {lid: {material: PA12, modulus: 1700}}
-`
-
-func decodeSample(t *testing.T, text string) (sample, *Document, Problems) {
-	t.Helper()
-	var s sample
-	doc, problems := Decode("job.yaml", []byte(text), &s)
-	return s, doc, problems
-}
-
-func wanted() sample {
-	degrees := 30.0 // a variable: constants would be multiplied without rounding
-	ring := &sampleRing{Undercut: 0.3048}
-	return sample{
-		Job: "4711", Date: "2026-03-31", Quantity: 12, Small: -128, Seed: math.MaxUint64, Brittle: true,
-		Ratio: 0.35, Width: 12.7, Push: 111.2055403815125, Modulus: 1700, Mass: 0.5, Work: 0.12, Pause: 1.5,
-		Strain: new(0.02), Angle: new(degrees * math.Pi / 180),
-		Box: [3]float64{25.4, 50.8, 76.2}, Size: &[2]float64{2.54, 5.08},
-		Ram: force.Point{X: 25.4, Y: -25.4}, Outline: []force.Point{{}, {X: 12.7}},
-		Words: []string{"hand", "press"}, Walls: map[string]length{"floor": 5.08, "rim": 2.54},
-		Latches: []sampleLatch{
-			{ID: "ring", At: []force.Point{{}}, Use: "permanent", Annular: ring},
-			{ID: "pin", At: []force.Point{{X: 25.4, Y: 25.4}}},
+func TestDecodeFillsEveryKind(t *testing.T) {
+	t.Parallel()
+	lead, strain := 30.0/180*math.Pi, 0.04
+	want := sample{
+		Units: Units{"mm", "N"}, Job: "FJ-0042", Date: "2026-11-25", Quantity: 250, Small: -128, Count: 65535, Brittle: true, Share: 0.35,
+		Parts: []samplePart{
+			{ID: "cap", Process: "PBF", Extent: Extent{Height: 12.5}, Ring: &ring{Undercut: 0.3}},
+			{ID: "tray", Extent: Extent{Height: 12.7}},
 		},
-		Parts: map[string]part{"lid": {Material: "PA12", figures: figures{Modulus: new(1700.0)}}},
+		Shops:  map[string]rate{"main hall": {60}, "v1.2": {50}},
+		Names:  map[string]string{"a": "1.10", "b": "true", "c": "0042"},
+		Corner: &force.Point{X: 1, Y: -2.5}, Outline: []force.Point{{X: 0, Y: 0}, {X: 25.4, Y: 0}, {X: 0.254, Y: 3}},
+		Sizes: []float64{1, 20}, Box: [3]float64{1, 2, 3}, Wall: 0.5, Push: 111.2055403815125, Lead: &lead, Modulus: 2171.8485473480337,
+		Mass: 0.1133980925, Energy: 1.1298482902761670, Time: 120, Strain: &strain, Methods: []string{"hand", "press"},
+	}
+	got, _, problems := decoded(full)
+	if len(problems) > 0 || !reflect.DeepEqual(got, want) {
+		t.Errorf("got %+v\nwant %+v\nproblems %v", got, want, problems)
 	}
 }
 
-// The inch file is the metric file in other units: the values must be the same
-// to the last bit, or twins would not give the same bytes.
-func TestDecodeTwins(t *testing.T) {
-	for _, c := range []struct{ name, text, units string }{
-		{"millimetres", metric, "mm"},
-		{"inches", inches, "in"},
+// How a file is saved does not change what it says, nor on which line.
+func TestDecodeIgnoresHowTheFileIsSaved(t *testing.T) {
+	t.Parallel()
+	broken := full + "wal: 3\n"
+	for _, c := range []struct{ name, text string }{
+		{"Windows line ends", strings.ReplaceAll(broken, "\n", "\r\n")},
+		{"byte order mark", "\ufeff" + broken},
+		{"no line end at the end", strings.TrimSuffix(broken, "\n")},
+		{"both", "\ufeff" + strings.ReplaceAll(broken, "\n", "\r\n")},
 	} {
-		t.Run(c.name, func(t *testing.T) {
-			got, _, problems := decodeSample(t, c.text)
-			if err := problems.Err(); err != nil {
-				t.Fatal(err)
-			}
-			want := wanted()
-			want.Units = c.units
-			if !reflect.DeepEqual(got, want) {
-				t.Errorf("got  %+v\nwant %+v", got, want)
-			}
-		})
-	}
-}
-
-func TestDecodeUnitsOfPlainNumbers(t *testing.T) {
-	const lbf = 4.4482216152605
-	for _, c := range []struct {
-		name, text  string
-		width, push float64 // [mm], [N]
-	}{
-		{"nothing said", "width: 2\npush: 3\n", 2, 3},
-		{"millimetres", "units: mm\nwidth: 2\npush: 3\n", 2, 3},
-		{"inches", "units: in\nwidth: 2\npush: 3\n", 50.8, 3 * lbf},
-		{"inches said last", "width: 2\npush: 3\nunits: in\n", 50.8, 3 * lbf},
-		{"inches and newton", "units: in\nforce_units: N\nwidth: 2\npush: 3\n", 50.8, 3},
-		{"millimetres and pounds", "force_units: lbf\nwidth: 2\npush: 3\n", 2, 3 * lbf},
-		{"said with the value", "units: in\nwidth: 2 mm\npush: 3 N\n", 2, 3},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			got, _, problems := decodeSample(t, c.text)
-			if got.Width != c.width || math.Abs(got.Push-c.push) > 1e-14*c.push || len(problems) > 0 {
-				t.Errorf("width %v, push %v, problems %v; want %v, %v", got.Width, got.Push, problems, c.width, c.push)
-			}
-		})
-	}
-}
-
-func TestDecodeKeepsWhatTheFileDoesNotName(t *testing.T) {
-	s := sample{Width: 7, Job: "kept"}
-	_, problems := Decode("job.yaml", []byte("quantity: 3\n"), &s)
-	if s.Width != 7 || s.Job != "kept" || s.Quantity != 3 || len(problems) > 0 {
-		t.Errorf("got %+v, %v", s, problems)
-	}
-}
-
-func TestDecodeTextAsWritten(t *testing.T) {
-	for _, c := range []struct{ text, want string }{
-		{"job: 1.10\n", "1.10"},
-		{"job: 007\n", "007"},
-		{"job: 2026-01-02\n", "2026-01-02"},
-		{"job: Fjell № 3 – lid\n", "Fjell № 3 – lid"},
-		{"job: no\n", "no"},
-	} {
-		got, _, problems := decodeSample(t, c.text)
-		if got.Job != c.want || len(problems) > 0 {
-			t.Errorf("%q: got %q, %v; want %q", c.text, got.Job, problems, c.want)
+		want, _, wantProblems := decoded(broken)
+		got, _, problems := decoded(c.text)
+		if !reflect.DeepEqual(got, want) || !reflect.DeepEqual(problems, wantProblems) {
+			t.Errorf("%s: got %v, want %v", c.name, problems, wantProblems)
 		}
 	}
 }
 
-func TestDecodeSlipInTheStructPanics(t *testing.T) {
-	for name, into := range map[string]any{
-		"unknown unit": &struct {
+func TestDecodeKeepsWhatTheFileLeavesOut(t *testing.T) {
+	t.Parallel()
+	s := sample{Wall: 7, Box: [3]float64{1, 2, 3}}
+	if _, p := Decode("job.yaml", []byte("job: x\n"), &s, Options{}); len(p) > 0 || s.Wall != 7 || s.Box != [3]float64{1, 2, 3} || s.Lead != nil {
+		t.Errorf("got %+v, problems %v, want wall 7 and box 1 2 3 kept", s, p)
+	}
+}
+
+func TestDecodeReadsAliases(t *testing.T) {
+	t.Parallel()
+	s, d, p := decoded("job: x\nparts:\n  - id: a\n    ring: &ring\n      undercut: 0.3\n  - id: b\n    ring: *ring\n")
+	line, ok := d.Place("parts[1].ring.undercut")
+	if len(p) > 0 || len(s.Parts) != 2 || *s.Parts[1].Ring != (ring{Undercut: 0.3}) || s.Parts[0].Ring == s.Parts[1].Ring || line != 5 || !ok {
+		t.Errorf("got %+v, line %d, problems %v, want ring 0.3 in both, line 5", s.Parts, line, p)
+	}
+}
+
+func TestDecodePanicsOnAWrongStruct(t *testing.T) {
+	t.Parallel()
+	type loop struct {
+		Next []struct {
+			A []force.Point `yaml:"a" unit:"mm"`
+		} `yaml:"next"`
+	}
+	for _, c := range []struct {
+		name string
+		into any
+		want string
+	}{
+		{"no pointer", sample{}, "not a pointer to a struct"},
+		{"nothing", nil, "not a pointer to a struct"},
+		{"nil pointer", (*sample)(nil), "nil pointer"},
+		{"no unit", &struct {
+			A float64 `yaml:"a"`
+		}{}, "has no unit tag"},
+		{"point without unit", &struct {
+			A force.Point `yaml:"a"`
+		}{}, "has no unit tag"},
+		{"unknown unit", &struct {
 			A float64 `yaml:"a" unit:"furlong"`
-		}{},
-		"unknown type": &struct {
-			A complex128 `yaml:"a"`
-		}{},
-		"no pointer": sample{},
+		}{}, "unknown unit tag furlong"},
+		{"unit on a text", &struct {
+			A string `yaml:"a" unit:"mm"`
+		}{}, "is not a number"},
+		{"unit on a count", &struct {
+			A int `yaml:"a" unit:"mm"`
+		}{}, "whole number has no unit"},
+		{"point in N", &struct {
+			A force.Point `yaml:"a" unit:"N"`
+		}{}, "a point is in mm"},
+		{"no key", &struct{ A string }{}, "has no yaml tag"},
+		{"two of a name", &struct {
+			A string `yaml:"a"`
+			B string `yaml:"a"`
+		}{}, "two fields are called a"},
+		{"channel", &struct {
+			A chan int `yaml:"a"`
+		}{}, "cannot be read from a file"},
+		{"any", &struct {
+			A any `yaml:"a"`
+		}{}, "cannot be read from a file"},
+		{"oneof on a number", &struct {
+			A float64 `yaml:"a" unit:"mm" oneof:"1 2"`
+		}{}, "oneof or format tag"},
+		{"format", &struct {
+			A string `yaml:"a" format:"time"`
+		}{}, "unknown format tag time"},
+		{"required", &struct {
+			A string `yaml:"a" required:"yes"`
+		}{}, "unknown required tag yes"},
+		{"itself", &selfish{}, "contains itself"},
 	} {
-		t.Run(name, func(t *testing.T) {
+		func() {
 			defer func() {
-				if recover() == nil {
-					t.Error("no panic")
+				if r, _ := recover().(string); !strings.Contains(r, c.want) {
+					t.Errorf("%s: got panic %q, want one with %q", c.name, r, c.want)
 				}
 			}()
-			Decode("job.yaml", []byte("b: 1\n"), into)
-		})
+			Decode("job.yaml", nil, c.into, Options{})
+		}()
 	}
+	if got := Keys(&loop{}); len(got) != 2 {
+		t.Errorf("list of sections: got keys %v, want 2", got)
+	}
+}
+
+type selfish struct {
+	Below []selfish `yaml:"below"`
 }

@@ -1,14 +1,20 @@
-// Package jobfile reads a YAML job file into a struct of the caller and keeps
-// the line of every value, so that each fault can name its place.
+// Package jobfile reads a YAML file into a Go struct, strictly, and remembers on
+// which line everything stood. It is for cmd, which joins the structs that the
+// other packages own; it knows no latch, no part and no press, only their tags.
 //
-// The struct says what the file may hold, by tags: `yaml:"name"` or
-// `yaml:",inline"`, `unit:"mm|N|deg|MPa|kg|J|s|pct|none"`, `required:"true"`,
-// `oneof:"a b c"`, `format:"date"`. A field without a yaml tag is not of the
-// file. Values come out in the units of the program: mm, N, rad, MPa, kg, J, s
-// and shares as fractions.
+// The central call is [Decode]. What it gives back beside the filled struct is a
+// [Document], which finds the line of a field later, when a Validate method
+// complains about it, and [Problems], all that is wrong, in file order.
 //
-// The reader is strict: whatever is not understood in full is a fault, and all
-// faults of a file are reported together. It does not know what a job is; the
-// ranges of values are checked by the Validate methods of the structs, whose
-// faults [Document.Problems] puts in their place in the file.
+// Every number has a unit tag and leaves this package in the house's units: mm,
+// N, rad, MPa, kg, J, s, and percent as a fraction. In the file a plain number
+// is in the job's own unit and a text with a unit is taken as it says. Figures
+// are converted exactly and rounded once, so that a job in inches gives the very
+// float64 of its metric twin.
+//
+// The tags are yaml, unit, oneof, required and format; see [Key]. A struct that
+// uses them wrongly makes Decode panic at once, whatever the file holds.
+//
+// It opens no file, writes none, and does not judge a value: that is the work of
+// Validate. No other package imports the YAML library.
 package jobfile

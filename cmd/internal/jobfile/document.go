@@ -1,68 +1,126 @@
 package jobfile
 
 import (
+	"strconv"
 	"strings"
+
+	"gopkg.in/yaml.v3"
 
 	"ramnest/force"
 )
 
-// A Document remembers where in the file each value stands.
+// A Document remembers where everything in a file stands. Field paths are in
+// the names of the file: "latches[2].annular.undercut".
 type Document struct {
-	name  string
-	lines map[string]int // line by field path
-	bad   []string       // paths that already have a problem
+	// Units are the job's own units, resolved: never empty.
+	Units Units
+
+	name    string
+	sets    []string
+	root    *yaml.Node // nil if the file could not be read at all
+	faulted map[string]bool
 }
 
-// Line gives the line on which the value with this path stands, or that of the
-// nearest value around it; 0 if the file holds neither.
-func (d *Document) Line(path string) int {
-	for {
-		if line, ok := d.lines[path]; ok {
-			return line
-		}
-		if path == "" {
-			return 0
-		}
-		path = parent(path)
-	}
+// Place gives the line of a field, or that of its nearest ancestor that the file
+// has. ok is false if there is none, or if the field comes from an override.
+func (d *Document) Place(field string) (line int, ok bool) {
+	line = d.mark(field)
+	return max(line, 0), line > 0
 }
 
-// Problems adds file and line to the faults that Validate found in the decoded
-// value. The path of each fault starts at the root of the file.
-//
-// A fault is left out where it may follow from a problem that Decode has
-// reported: at or below the field of that problem, in the same struct, or in a
-// struct around it. What Validate finds elsewhere stands.
+// Problems gives faults that a Validate method found their file and line. It
+// leaves out those on a field that Decode complained about before, and on
+// anything below it: what was not understood cannot be judged.
 func (d *Document) Problems(faults []force.Fault) Problems {
 	var out Problems
 	for _, f := range faults {
-		if d.mayFollow(f.Field) {
-			continue
+		if !d.complained(f.Field) {
+			out = append(out, d.at(d.mark(f.Field), f))
 		}
-		out = append(out, Problem{File: d.name, Line: d.Line(f.Field), Fault: f})
 	}
-	out.sort()
-	return out
+	return out.sorted()
 }
 
-// mayFollow tells whether a fault at path may only be the echo of a problem
-// already reported.
-func (d *Document) mayFollow(path string) bool {
-	for _, bad := range d.bad {
-		if bad == "" || within(path, bad) || within(parent(bad), parent(path)) {
+// complained says whether Decode found a fault with the field or above it.
+func (d *Document) complained(field string) bool {
+	if d.faulted[""] || d.faulted[field] {
+		return true
+	}
+	for end := range field {
+		if (field[end] == '.' || field[end] == '[') && d.faulted[field[:end]] {
 			return true
 		}
 	}
 	return false
 }
 
-// within tells whether path is root or lies below it.
-func within(path, root string) bool {
-	rest, ok := strings.CutPrefix(path, root)
-	return ok && (root == "" || rest == "" || rest[0] == '.' || rest[0] == '[')
+// mark gives the line of a field as the nodes carry it: above 0 in the file,
+// below 0 in the override of that number, 0 nowhere.
+func (d *Document) mark(field string) int {
+	if d.root == nil {
+		return 0
+	}
+	n, line := d.root, d.root.Line
+	for rest := field; rest != ""; {
+		i, tail, ok := child(n, rest)
+		if !ok {
+			break
+		}
+		line = lineOf(n, i)
+		n, rest = n.Content[i], tail
+	}
+	return line
 }
 
-// parent gives the path of what holds path: "a[0].b" is in "a[0]", that in "a".
-func parent(path string) string {
-	return path[:max(strings.LastIndexAny(path, ".["), 0)]
+// at gives a fault the place that a mark stands for.
+func (d *Document) at(mark int, f force.Fault) Problem {
+	if mark < 0 {
+		return Problem{File: "set " + shown(d.sets[-mark-1]), Fault: f}
+	}
+	return Problem{File: d.name, Line: mark, Fault: f}
+}
+
+// refused is the end of a file that could not be read as a whole.
+func (d *Document) refused(flaws ...flaw) Problems {
+	d.faulted[""] = true
+	var out Problems
+	for _, f := range flaws {
+		out = append(out, d.at(f.line, f.fault))
+	}
+	return out.sorted()
+}
+
+// lineOf gives the line of child i of a node: the line of its key if it has one,
+// since that is where a reader looks, unless an override replaced the value.
+func lineOf(n *yaml.Node, i int) int {
+	if n.Kind == yaml.MappingNode && n.Content[i].Line >= 0 {
+		return n.Content[i-1].Line
+	}
+	return n.Content[i].Line
+}
+
+// child follows the first part of a path below a node: i is the index of the
+// value in the node's content, tail the rest of the path. Keys may hold dots, so
+// the longest that fits is taken.
+func child(n *yaml.Node, path string) (i int, tail string, ok bool) {
+	switch n.Kind {
+	case yaml.MappingNode:
+		best := 0
+		for k := 0; k+1 < len(n.Content); k += 2 {
+			key := n.Content[k].Value
+			if n.Content[k].Kind == yaml.ScalarNode && len(key) > best && (path == key || below(path, key)) {
+				best, i = len(key), k+1
+			}
+		}
+		return i, strings.TrimPrefix(path[best:], "."), best > 0
+	case yaml.SequenceNode:
+		rest, bracket := strings.CutPrefix(path, "[")
+		digits, tail, closed := strings.Cut(rest, "]")
+		i, err := strconv.Atoi(digits)
+		if !bracket || !closed || err != nil || i < 0 || i >= len(n.Content) {
+			return 0, "", false
+		}
+		return i, strings.TrimPrefix(tail, "."), true
+	}
+	return 0, "", false
 }

@@ -1,76 +1,139 @@
 package jobfile
 
 import (
+	"slices"
 	"testing"
 
 	"ramnest/force"
 )
 
-func TestDocumentPutsFaultsInTheirPlace(t *testing.T) {
-	_, doc, problems := decodeSample(t, metric)
-	if len(problems) > 0 {
-		t.Fatal(problems)
+const placed = `job: x
+
+parts:
+  - id: cap
+
+    ring:
+      undercut: 1
+
+  -
+    id: tray
+    process:
+      PBF
+outline:
+  [[0, 0],
+   [1, 2]]
+names:
+  v1.2: a
+  v1: b
+`
+
+func TestPlace(t *testing.T) {
+	t.Parallel()
+	_, d, p := decoded(placed, "parts.tray.ring.undercut=2", "wall=3")
+	if len(p) > 0 {
+		t.Fatal(p)
 	}
 	for _, c := range []struct {
 		field string
 		line  int
+		ok    bool
 	}{
-		{"width", 10},
-		{"outline[1]", 23},
-		{"outline[1][0]", 23},
-		{"latches[0].annular.undercut", 31},
-		{"latches[0].annular.land", 30}, // not in the file: its block
-		{"latches[1].at[0]", 32},
-		{"latches[7].id", 26},
-		{"parts.lid.modulus", 34},
-		{"steps[0].lower", 2}, // where the first key stands,
-		{"", 2},
+		{"job", 1, true},
+		{"parts", 3, true},
+		{"parts[0]", 4, true},
+		{"parts[0].id", 4, true},
+		{"parts[0].ring", 6, true},
+		{"parts[0].ring.undercut", 7, true},
+		{"parts[0].ring.land", 6, true}, // absent: its section
+		{"parts[0].no.such.thing", 4, true},
+		{"parts[1]", 10, true},
+		{"parts[1].process", 11, true}, // the key, not the value below it
+		{"parts[2].id", 3, true},
+		{"parts[x]", 3, true},
+		{"parts[-1]", 3, true},
+		{"outline[1]", 15, true},
+		{"outline[1][0]", 15, true},
+		{"names.v1.2", 17, true}, // keys may hold dots
+		{"names.v1", 18, true},
+		{"names.v9", 16, true},
+		{"nowhere", 1, true},
+		{"", 1, true},
+		{"wall", 0, false}, // from an override
+		{"parts[1].ring.undercut", 0, false},
 	} {
-		got := doc.Problems([]force.Fault{{Field: c.field, Problem: "p"}})
-		if len(got) != 1 || got[0].Line != c.line || got[0].File != "job.yaml" {
-			t.Errorf("%s: got %v, want line %d", c.field, got, c.line)
+		if line, ok := d.Place(c.field); line != c.line || ok != c.ok {
+			t.Errorf("Place(%q): got %d, %v, want %d, %v", c.field, line, ok, c.line, c.ok)
 		}
 	}
 }
 
-func TestProblemText(t *testing.T) {
-	_, doc, _ := decodeSample(t, metric)
-	got := doc.Problems([]force.Fault{
-		{Field: "latches[0].annular.undercut", Given: "-0.2 mm", Problem: "must be above 0", Want: "0.2 to 1.6 mm"},
-		{Field: "width", Problem: "must be above 20 mm"},
-	})
-	const want = "job.yaml:10: width: must be above 20 mm\n" +
-		"job.yaml:31: latches[0].annular.undercut: -0.2 mm; must be above 0 (0.2 to 1.6 mm)"
-	if got.Error() != want {
-		t.Errorf("got\n%s\nwant\n%s", got.Error(), want)
-	}
-	if Problems(nil).Err() != nil || got.Err() == nil {
-		t.Error("Err must be nil without problems and only then")
-	}
-}
-
-// What only follows from a value that could not be read is not reported again;
-// what stands elsewhere is.
-func TestDocumentLeavesOutEchoes(t *testing.T) {
-	_, doc, problems := decodeSample(t, "latches:\n- id: a\n  at: [[0, 0]]\n  annular: {undercut: 1 N}\n- id: b\n  at: [[0, 0]]\n  annular: {undercut: -1}\n")
-	got := problems.Join(doc.Problems([]force.Fault{
-		{Field: "latches[1].annular.undercut", Problem: "must be above 0"},
-		{Field: "latches[0].annular.undercut", Problem: "must be above 0"},
-		{Field: "latches[0].annular.land", Problem: "must be below the undercut"},
-		{Field: "latches[0].annular", Problem: "does not fit"},
-	}))
-	const want = "job.yaml:4: latches[0].annular.undercut: 1 N; N is not a unit of length (" + lengthUnits + ")\n" +
-		"job.yaml:7: latches[1].annular.undercut: must be above 0"
-	if got.Error() != want {
-		t.Errorf("got\n%s\nwant\n%s", got.Error(), want)
-	}
-}
-
-func TestDocumentOfUnreadableFileAddsNothing(t *testing.T) {
-	for _, text := range []string{"a: b: c\n", "", "units: foot\nwidth: 3\n"} {
-		_, doc, problems := decodeSample(t, text)
-		if more := doc.Problems([]force.Fault{{Field: "latches[0].id", Problem: "p"}}); len(problems) != 1 || len(more) != 0 {
-			t.Errorf("%q: %v, then %v", text, problems, more)
+func TestPlaceInAFileThatCannotBeRead(t *testing.T) {
+	t.Parallel()
+	for _, text := range []string{"", "a: [", "- x"} {
+		_, d, _ := decoded(text)
+		if line, ok := d.Place("job"); line != 0 || ok || d.Units != metric {
+			t.Errorf("%q: got line %d, %v, units %v, want 0, false, metric", text, line, ok, d.Units)
 		}
+	}
+}
+
+func TestDocumentProblemsGivePlaces(t *testing.T) {
+	t.Parallel()
+	_, d, _ := decoded(placed, "wall=3")
+	got := d.Problems([]force.Fault{
+		{Field: "wall", Given: "3 mm", Problem: "must be 5 mm or more"},
+		{Field: "parts[1].process", Given: "PBF", Problem: "is not at hand"},
+		{Field: "parts[0].ring.land", Problem: "is missing"},
+	}).Error()
+	want := "job.yaml:6: parts[0].ring.land: is missing\n" +
+		"job.yaml:11: parts[1].process: PBF; is not at hand\n" +
+		"set wall=3: wall: 3 mm; must be 5 mm or more"
+	if got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+}
+
+// What was not understood is not complained about twice.
+func TestDocumentProblemsLeaveOutWhatWasNotUnderstood(t *testing.T) {
+	t.Parallel()
+	_, d, p := decoded("job: x\nparts:\n  - id: a\n    ring: 3\n    hight: 2\n  - id: b\n    height: tall\n")
+	if len(p) != 3 {
+		t.Fatalf("got %v, want 3 problems", p)
+	}
+	faults := []force.Fault{
+		{Field: "parts[0].ring"}, {Field: "parts[0].ring.undercut"}, {Field: "parts[1].height"},
+		{Field: "parts[0].ringed", Problem: "stays"}, {Field: "parts[1]", Problem: "stays"}, {Field: "job", Problem: "stays"},
+	}
+	got := d.Problems(faults)
+	if len(got) != 3 || slices.ContainsFunc(got, func(p Problem) bool { return p.Problem != "stays" }) {
+		t.Errorf("got %v, want the three that stay", got)
+	}
+	_, d, _ = decoded("job: [")
+	if got := d.Problems(faults); len(got) != 0 {
+		t.Errorf("unreadable file: got %v, want none", got)
+	}
+}
+
+func TestProblemsJoinInFileOrder(t *testing.T) {
+	t.Parallel()
+	a := Problems{{File: "f", Line: 3, Fault: force.Fault{Problem: "c"}}, {File: "set x=1", Fault: force.Fault{Problem: "d"}}}
+	b := Problems{{File: "f", Line: 1, Fault: force.Fault{Problem: "a"}}, {File: "f", Line: 3, Fault: force.Fault{Problem: "b"}}}
+	got := a.And(b).Error()
+	if want := "f:1: a\nf:3: c\nf:3: b\nset x=1: d"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if err := (Problems{}).Err(); err != nil {
+		t.Errorf("no problems: got error %v, want nil", err)
+	}
+	if err := a.Err(); err == nil {
+		t.Error("two problems: got no error")
+	}
+}
+
+func TestProblemStringIsOneHarmlessLine(t *testing.T) {
+	t.Parallel()
+	p := Problem{File: "a\x1b[2J.yaml", Line: 2, Fault: force.Fault{Field: "x\ny", Given: "\u202e3 mm", Problem: "is wrong"}, Near: "z\r"}
+	if got, want := p.String(), "a\ufffd[2J.yaml:2: x\ufffdy: \ufffd3 mm; is wrong (nearest: z\ufffd)"; got != want {
+		t.Errorf("got %q, want %q", got, want)
 	}
 }

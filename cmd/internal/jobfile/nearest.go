@@ -1,49 +1,50 @@
 package jobfile
 
-import "unicode/utf8"
+import "strings"
 
-// nearest gives the known word with the smallest edit distance to word, the
-// first of equals; none if more than a third of the word (at least two letters)
-// would have to change.
+// nearest gives the one of known that word was perhaps meant to be, or nothing
+// if none is near. Of two equally near the first is taken.
 func nearest(word string, known []string) string {
-	n := utf8.RuneCountInString(word)
-	if n == 0 || n > maxKey {
+	if len(word) > maxName {
 		return ""
 	}
-	best, bestDistance := "", max(2, n/3)+1
-	if n <= 2 {
-		bestDistance = 2
-	}
+	best, found := 0, ""
 	for _, k := range known {
-		if d := distance([]rune(word), []rune(k)); d < bestDistance {
-			best, bestDistance = k, d
+		d := distance(folded(word), folded(k))
+		if limit := max(len(word), len(k)) * 2 / 5; d <= limit && d < len(k) && (found == "" || d < best) {
+			best, found = d, k
 		}
 	}
-	return best
+	return found
 }
 
-// distance counts the letters to insert, delete, replace or swap with their
-// neighbour to make b of a.
-func distance(a, b []rune) int {
-	var before []int
-	last := make([]int, len(b)+1)
-	for j := range last {
-		last[j] = j
+// folded is a name without what is merely a way of writing: case, dashes, and
+// the humps of camelCase.
+func folded(s string) string {
+	return strings.NewReplacer("_", "", "-", "", " ", "").Replace(strings.ToLower(s))
+}
+
+// distance counts the letters to add, drop, change or swap with a neighbour to
+// get from a to b: the restricted Damerau-Levenshtein distance.
+func distance(a, b string) int {
+	s, t := []rune(a), []rune(b)
+	before, above, row := make([]int, len(t)+1), make([]int, len(t)+1), make([]int, len(t)+1)
+	for j := range above {
+		above[j] = j
 	}
-	for i := range a {
-		row := make([]int, len(b)+1)
-		row[0] = i + 1
-		for j := range b {
+	for i := 1; i <= len(s); i++ {
+		row[0] = i
+		for j := 1; j <= len(t); j++ {
 			change := 1
-			if a[i] == b[j] {
+			if s[i-1] == t[j-1] {
 				change = 0
 			}
-			row[j+1] = min(last[j+1]+1, row[j]+1, last[j]+change)
-			if i > 0 && j > 0 && a[i] == b[j-1] && a[i-1] == b[j] {
-				row[j+1] = min(row[j+1], before[j-1]+1)
+			row[j] = min(above[j]+1, row[j-1]+1, above[j-1]+change)
+			if i > 1 && j > 1 && s[i-1] == t[j-2] && s[i-2] == t[j-1] {
+				row[j] = min(row[j], before[j-2]+1)
 			}
 		}
-		before, last = last, row
+		before, above, row = above, row, before
 	}
-	return last[len(b)]
+	return above[len(t)]
 }

@@ -1,57 +1,72 @@
 package jobfile
 
-import "ramnest/force"
+import (
+	"fmt"
 
-// sample has a field of every kind that the decoder knows.
+	"ramnest/force"
+)
+
+// sample is a struct with everything that a job file can hold.
 type sample struct {
-	Units      string            `yaml:"units"`
-	ForceUnits string            `yaml:"force_units"`
-	Job        string            `yaml:"job"`
-	Date       string            `yaml:"date" format:"date"`
-	Quantity   int               `yaml:"quantity"`
-	Small      int8              `yaml:"small"`
-	Seed       uint64            `yaml:"seed"`
-	Brittle    bool              `yaml:"brittle"`
-	Ratio      float64           `yaml:"ratio" unit:"none"`
-	Width      float64           `yaml:"width" unit:"mm"`
-	Push       float64           `yaml:"push" unit:"N"`
-	Modulus    float64           `yaml:"modulus" unit:"MPa"`
-	Mass       float64           `yaml:"mass" unit:"kg"`
-	Work       float64           `yaml:"work" unit:"J"`
-	Pause      float64           `yaml:"pause" unit:"s"`
-	Strain     *float64          `yaml:"strain" unit:"pct"`
-	Angle      *float64          `yaml:"angle" unit:"deg"`
-	Box        [3]float64        `yaml:"box" unit:"mm"`
-	Size       *[2]float64       `yaml:"size" unit:"mm"`
-	Ram        force.Point       `yaml:"ram"`
-	Outline    []force.Point     `yaml:"outline" unit:"mm"`
-	Words      []string          `yaml:"words" oneof:"hand mallet press"`
-	Walls      map[string]length `yaml:"walls" unit:"mm"`
-	Latches    []sampleLatch     `yaml:"latches"`
-	Parts      map[string]part   `yaml:"parts"`
-	Computed   float64           // not of the file
+	Units `yaml:",inline"`
+
+	Job      string            `yaml:"job" required:"true"`
+	Date     string            `yaml:"date" format:"date"`
+	Quantity int               `yaml:"quantity"`
+	Small    int8              `yaml:"small"`
+	Count    uint16            `yaml:"count"`
+	Brittle  bool              `yaml:"brittle"`
+	Share    float64           `yaml:"share" unit:"none"`
+	Parts    []samplePart      `yaml:"parts"`
+	Shops    map[string]rate   `yaml:"shops"`
+	Names    map[string]string `yaml:"names"`
+	Corner   *force.Point      `yaml:"corner" unit:"mm"`
+	Outline  []force.Point     `yaml:"outline" unit:"mm"`
+	Sizes    []float64         `yaml:"sizes" unit:"mm"`
+	Box      [3]float64        `yaml:"box" unit:"mm"`
+	Wall     float64           `yaml:"wall" unit:"mm"`
+	Push     float64           `yaml:"push" unit:"N"`
+	Lead     *float64          `yaml:"lead" unit:"deg"`
+	Modulus  float64           `yaml:"modulus" unit:"MPa"`
+	Mass     float64           `yaml:"mass" unit:"kg"`
+	Energy   float64           `yaml:"energy" unit:"J"`
+	Time     float64           `yaml:"time" unit:"s"`
+	Strain   *float64          `yaml:"strain" unit:"pct"`
+	Methods  []string          `yaml:"methods" oneof:"hand mallet press"`
+	Latches  []force.Latch     `yaml:"latches"`
+
+	Computed float64 `yaml:"-"`
 }
 
-type length float64
-
-type part struct {
-	Material string `yaml:"material" required:"true"`
-	figures  `yaml:",inline"`
+type samplePart struct {
+	ID      string `yaml:"id" required:"true"`
+	Process string `yaml:"process" oneof:"PBF MEX VPP"`
+	Extent  `yaml:",inline"`
+	Ring    *ring `yaml:"ring"`
 }
 
-// figures are inlined in part.
-type figures struct {
-	Modulus *float64 `yaml:"modulus" unit:"MPa"`
+// Extent is inlined in samplePart.
+type Extent struct {
+	Height float64 `yaml:"height" unit:"mm"`
 }
 
-type sampleLatch struct {
-	ID      string        `yaml:"id" required:"true"`
-	At      []force.Point `yaml:"at" unit:"mm" required:"true"`
-	Use     string        `yaml:"use" oneof:"permanent releasable"`
-	Annular *sampleRing   `yaml:"annular"`
-}
-
-type sampleRing struct {
+type ring struct {
 	Undercut float64 `yaml:"undercut" unit:"mm" required:"true"`
 	Land     float64 `yaml:"land" unit:"mm"`
+}
+
+type rate struct {
+	PerHour float64 `yaml:"per_hour" unit:"none" required:"true"`
+}
+
+// decoded reads a text into a sample.
+func decoded(text string, set ...string) (sample, *Document, Problems) {
+	var s sample
+	d, p := Decode("job.yaml", []byte(text), &s, Options{Set: set})
+	return s, d, p
+}
+
+// forceFaults are the faults that latch i of a sample has by itself.
+func forceFaults(i int, l force.Latch) []force.Fault {
+	return force.Under(fmt.Sprintf("latches[%d]", i), l.Validate())
 }

@@ -1,140 +1,127 @@
 package jobfile
 
 import (
+	"errors"
 	"fmt"
 	"reflect"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
-	"unicode"
+	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
 
 	"ramnest/force"
 )
 
-// scalar decodes a single value.
-func (d *decoder) scalar(n *yaml.Node, v reflect.Value, path string, line int, r rule) bool {
-	if n.Kind != yaml.ScalarNode {
-		d.fault(path, line, force.Fault{Given: given(n), Problem: "must be a single value"})
-		return false
-	}
+// maxText is the longest text of a field [characters]: a long note on a work
+// instruction, not a book.
+const maxText = 2000
+
+// scalar fills v, of a shape that takes a single value.
+func (f *filler) scalar(n *yaml.Node, s *shape, v reflect.Value, path string, line int) {
 	var fault *force.Fault
-	switch v.Kind() {
-	case reflect.Float64:
+	near := ""
+	switch s.kind {
+	case number:
 		var x float64
-		if x, fault = d.system.number(n.Value, r.unit, isQuoted(n)); fault == nil {
+		if x, fault, near = quantity(n.Value, !isPlain(n), s.dimension, f.doc.Units); fault == nil {
 			v.SetFloat(x)
 		}
-	case reflect.String:
-		if fault = textFault(n, r); fault == nil {
+	case whole:
+		fault = setWhole(n.Value, !isPlain(n), s, v)
+	case truth:
+		fault, near = setTruth(n.Value, !isPlain(n), v)
+	default:
+		if fault, near = textFault(n.Value, s); fault == nil {
 			v.SetString(n.Value)
 		}
-	case reflect.Bool:
-		if n.ShortTag() != "!!bool" {
-			fault = &force.Fault{Given: given(n), Problem: "must be true or false"}
-		} else {
-			v.SetBool(strings.EqualFold(n.Value, "true"))
-		}
-	default:
-		fault = whole(n, v)
 	}
 	if fault != nil {
-		d.fault(path, line, *fault)
-		if rootChoices(path) != nil {
-			d.doc.bad = append(d.doc.bad, "") // no length or force in the file can be relied on
-		}
+		fault.Field = path
+		f.add(line, near, *fault)
 	}
-	return fault == nil
 }
 
-var decimalInteger = regexp.MustCompile(`^[-+]?(?:0|[1-9][0-9]*)$`)
-
-// whole decodes an integer, signed or not, of any width.
-func whole(n *yaml.Node, v reflect.Value) *force.Fault {
-	bits := v.Type().Bits()
-	if v.CanUint() {
-		x, err := strconv.ParseUint(strings.TrimPrefix(n.Value, "+"), 10, bits)
-		if err != nil || isQuoted(n) || !decimalInteger.MatchString(n.Value) {
-			return &force.Fault{Given: given(n), Problem: "must be a whole number", Want: fmt.Sprintf("0 to %d", ^uint64(0)>>(64-bits))}
+// setWhole sets an integer of any size.
+func setWhole(written string, quoted bool, s *shape, v reflect.Value) *force.Fault {
+	fault := &force.Fault{Given: shown(written), Problem: "is not a whole number", Want: s.wanted()}
+	figure, rest := cutNumber(written)
+	if quoted {
+		fault.Problem = "is a text, not a whole number"
+		return fault
+	}
+	if problem, want := figureFault(figure, rest); problem != "" && figure != "" {
+		fault.Problem, fault.Want = problem, want
+		return fault
+	}
+	if rest != "" || figure == "" || strings.ContainsAny(figure, ".eE") {
+		return fault
+	}
+	var err error
+	if v.CanInt() {
+		var x int64
+		if x, err = strconv.ParseInt(figure, 10, v.Type().Bits()); err == nil {
+			v.SetInt(x)
 		}
-		v.SetUint(x)
+	} else {
+		var x uint64
+		if x, err = strconv.ParseUint(strings.TrimPrefix(figure, "+"), 10, v.Type().Bits()); err == nil {
+			v.SetUint(x)
+		}
+	}
+	switch {
+	case errors.Is(err, strconv.ErrRange):
+		fault.Problem = "is too large to be a number here"
+	case err != nil:
+		fault.Problem = "must be 0 or more"
+	default:
 		return nil
 	}
-	x, err := strconv.ParseInt(n.Value, 10, bits)
-	if err != nil || isQuoted(n) || !decimalInteger.MatchString(n.Value) {
-		most := int64(^uint64(0) >> (65 - bits))
-		return &force.Fault{Given: given(n), Problem: "must be a whole number", Want: fmt.Sprintf("%d to %d", -most-1, most)}
-	}
-	v.SetInt(x)
-	return nil
+	return fault
 }
 
-// textFault tells what is wrong with a text. A number or date without quotes is
-// taken as written, so that revision: 1.10 stays 1.10.
-func textFault(n *yaml.Node, r rule) *force.Fault {
-	switch n.ShortTag() {
-	case "!!str", "!!int", "!!float", "!!timestamp":
-	default:
-		return &force.Fault{Given: given(n), Problem: "must be text", Want: strconv.Quote(n.Value) + " in quotes, if that is meant"}
+// setTruth sets a bool; only the words true and false say one. near is the one
+// that another word for it means.
+func setTruth(written string, quoted bool, v reflect.Value) (fault *force.Fault, near string) {
+	if !quoted && (written == "true" || written == "false") {
+		v.SetBool(written == "true")
+		return nil, ""
 	}
-	if strings.ContainsFunc(n.Value, func(c rune) bool { return unicode.IsControl(c) && c != '\n' && c != '\t' }) {
-		return &force.Fault{Given: given(n), Problem: "holds control characters", Want: "printable text"}
+	switch strings.ToLower(written) {
+	case "true", "yes", "on", "y":
+		near = "true"
+	case "false", "no", "off", "n":
+		near = "false"
 	}
-	if len(r.oneof) > 0 && !slices.Contains(r.oneof, n.Value) {
-		return &force.Fault{Given: given(n), Problem: "is not a choice here", Want: orList(r.oneof)}
-	}
-	if r.isDate {
-		if _, err := time.Parse(time.DateOnly, n.Value); err != nil {
-			return &force.Fault{Given: given(n), Problem: "is not a date", Want: "year, month, day: 2026-03-31"}
+	return &force.Fault{Given: shown(written), Problem: "is not true or false", Want: "true or false, without quotes"}, near
+}
+
+// textFault says what is wrong with a text. Numbers and dates are texts as they
+// are written: revision 1.10 stays 1.10.
+func textFault(written string, s *shape) (fault *force.Fault, near string) {
+	fault = &force.Fault{Given: shown(written), Want: s.wanted()}
+	switch {
+	case strings.TrimSpace(written) == "":
+		fault.Given, fault.Problem, fault.Want = "", "is empty", s.wanted()+", or no such key"
+	case len(s.oneOf) > 0:
+		if slices.Contains(s.oneOf, written) {
+			return nil, ""
 		}
+		fault.Problem = "is not known"
+		return fault, nearest(written, s.oneOf)
+	case strings.ContainsFunc(written, unseen):
+		fault.Problem = "holds a character that cannot be seen"
+	case utf8.RuneCountInString(written) > maxText:
+		fault.Problem, fault.Want = "is too long", fmt.Sprintf("%d characters at most", maxText)
+	case s.date:
+		if _, err := time.Parse(time.DateOnly, written); err == nil {
+			return nil, ""
+		}
+		fault.Problem = "is not a date"
+	default:
+		return nil, ""
 	}
-	return nil
+	return fault, ""
 }
-
-// isEmpty tells whether a scalar says nothing: no text, blanks, ~ or null.
-func isEmpty(n *yaml.Node) bool {
-	return n.ShortTag() == "!!null" || strings.TrimSpace(n.Value) == ""
-}
-
-func isQuoted(n *yaml.Node) bool {
-	return n.Style&(yaml.DoubleQuotedStyle|yaml.SingleQuotedStyle|yaml.LiteralStyle|yaml.FoldedStyle) != 0
-}
-
-// given says what stands in the file.
-func given(n *yaml.Node) string {
-	switch n.Kind {
-	case yaml.MappingNode:
-		return "a block of keys"
-	case yaml.SequenceNode:
-		return fmt.Sprintf("a list of %d", len(n.Content))
-	}
-	return show(n.Value)
-}
-
-// show gives a text of the file fit for a line on a terminal: at most 40
-// letters, quoted if it holds anything but plain printable letters.
-func show(text string) string {
-	runes := []rune(text)
-	if len(runes) > 40 {
-		text = string(runes[:40]) + "..."
-	}
-	if text != strings.TrimSpace(text) || strings.ContainsFunc(text, func(r rune) bool { return !unicode.IsPrint(r) }) {
-		return strconv.Quote(text)
-	}
-	return text
-}
-
-// orList joins words as a choice: "a, b or c".
-func orList(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	last := len(words) - 1
-	return strings.Join(words[:last], ", ") + " or " + words[last]
-}
-
-// known lists the keys that a block accepts.
-func known(keys []string) string { return "known keys: " + strings.Join(keys, ", ") }

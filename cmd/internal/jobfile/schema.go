@@ -1,108 +1,140 @@
 package jobfile
 
 import (
-	"fmt"
-	"reflect"
+	"bytes"
+	"encoding/json"
 	"strings"
-
-	"ramnest/force"
 )
 
-// A rule is what the tags of a field say about its value. It holds for the
-// elements of a list or map as well.
-type rule struct {
-	unit   string
-	oneof  []string
-	isDate bool
+// Schema gives the JSON Schema (draft 2020-12) of a file that is read into the
+// struct that into points to, for editors that complete and check YAML. It
+// refuses nothing that [Decode] takes, apart from numbers in unusual dress, and
+// cannot know what only a Validate method knows. It panics as Decode does.
+func Schema(into any) []byte {
+	root := shapeOf(into).schema()
+	root.Schema = "https://json-schema.org/draft/2020-12/schema"
+	var b bytes.Buffer
+	encoder := json.NewEncoder(&b)
+	encoder.SetEscapeHTML(false)
+	encoder.SetIndent("", "  ")
+	if err := encoder.Encode(root); err != nil {
+		panic("jobfile: schema: " + err.Error()) // strings, numbers and lists always encode
+	}
+	return b.Bytes()
 }
 
-// A field is one key that a struct accepts.
-type field struct {
-	name     string
-	index    []int
-	required bool
-	rule
+// A schema is the part of JSON Schema that a shape needs.
+type schema struct {
+	Schema      string     `json:"$schema,omitempty"`
+	Description string     `json:"description,omitempty"`
+	Type        any        `json:"type,omitempty"` // a name or several
+	AnyOf       []*schema  `json:"anyOf,omitempty"`
+	Enum        []string   `json:"enum,omitempty"`
+	Format      string     `json:"format,omitempty"`
+	Pattern     string     `json:"pattern,omitempty"`
+	MinLength   int        `json:"minLength,omitempty"`
+	Properties  properties `json:"properties,omitempty"`
+	Required    []string   `json:"required,omitempty"`
+	Others      any        `json:"additionalProperties,omitempty"` // false, or what all other keys hold
+	Items       *schema    `json:"items,omitempty"`
+	MinItems    int        `json:"minItems,omitempty"`
+	MaxItems    int        `json:"maxItems,omitempty"`
+	MinKeys     int        `json:"minProperties,omitempty"`
 }
 
-var pointType = reflect.TypeFor[force.Point]()
+// properties are keys in the order of the struct, which is the order in which an
+// editor offers them.
+type properties []property
 
-// schema knows the fields of every struct type below a root.
-type schema map[reflect.Type][]field
+type property struct {
+	key    string
+	schema *schema
+}
 
-// add enters t and all types below it. It panics on a type or tag that the
-// decoder does not know: that is a slip in the program, found by the first
-// test that decodes anything.
-func (s schema) add(t reflect.Type, r rule) {
-	if _, ok := dimensionOf(r.unit); !ok {
-		panic(fmt.Sprintf("jobfile: unit tag %q of %v", r.unit, t))
-	}
-	if t == pointType {
-		return
-	}
-	switch t.Kind() {
-	case reflect.Pointer, reflect.Slice, reflect.Array:
-		s.add(t.Elem(), r)
-	case reflect.Map:
-		if t.Key().Kind() != reflect.String {
-			panic(fmt.Sprintf("jobfile: key of %v is no string", t))
+// MarshalJSON writes the keys as one object.
+func (p properties) MarshalJSON() ([]byte, error) {
+	var b bytes.Buffer
+	b.WriteByte('{')
+	for i, q := range p {
+		if i > 0 {
+			b.WriteByte(',')
 		}
-		s.add(t.Elem(), r)
-	case reflect.Struct:
-		if _, done := s[t]; done {
-			return
+		key, err := json.Marshal(q.key)
+		if err != nil {
+			return nil, err
 		}
-		s[t] = nil
-		fields := fieldsOf(t)
-		s[t] = fields
-		for _, f := range fields {
-			s.add(t.FieldByIndex(f.index).Type, f.rule)
+		var value bytes.Buffer
+		encoder := json.NewEncoder(&value)
+		encoder.SetEscapeHTML(false)
+		if err := encoder.Encode(q.schema); err != nil {
+			return nil, err
 		}
-	case reflect.String, reflect.Bool, reflect.Float64,
-		reflect.Int, reflect.Int8, reflect.Int16, reflect.Int32, reflect.Int64,
-		reflect.Uint, reflect.Uint8, reflect.Uint16, reflect.Uint32, reflect.Uint64:
-	default:
-		panic(fmt.Sprintf("jobfile: cannot decode into %v", t))
+		b.Write(key)
+		b.WriteByte(':')
+		b.Write(value.Bytes())
 	}
+	b.WriteByte('}')
+	return b.Bytes(), nil
 }
 
-// keys lists the keys of the struct type in the order of its fields.
-func (s schema) keys(t reflect.Type) []string {
-	names := make([]string, len(s[t]))
-	for i, f := range s[t] {
-		names[i] = f.name
-	}
-	return names
-}
+// figurePattern is the decimal number that cutNumber and figureFault admit.
+const figurePattern = `[-+]?((0|[1-9][0-9]*)(\.[0-9]*)?|\.[0-9]+)([eE][-+]?[0-9]+)?`
 
-// fieldsOf reads the tags of a struct type, inlined structs included.
-func fieldsOf(t reflect.Type) []field {
-	var out []field
-	for i := range t.NumField() {
-		sf := t.Field(i)
-		name, option, _ := strings.Cut(sf.Tag.Get("yaml"), ",")
-		if option == "inline" {
-			if sf.Type.Kind() != reflect.Struct {
-				panic(fmt.Sprintf("jobfile: inline field %s of %v is no struct", sf.Name, t))
+// schema gives the schema of a shape.
+func (s *shape) schema() *schema {
+	switch s.kind {
+	case section:
+		out := &schema{Type: "object", Others: false}
+		for _, f := range s.fields {
+			p := f.shape.schema()
+			if f.required && f.shape.kind == list {
+				p.MinItems = 1
 			}
-			for _, f := range fieldsOf(sf.Type) {
-				f.index = append([]int{i}, f.index...)
-				out = append(out, f)
+			if f.required && f.shape.kind == table {
+				p.MinKeys = 1
 			}
-			continue
+			out.Properties = append(out.Properties, property{f.name, p})
+			if f.required {
+				out.Required = append(out.Required, f.name)
+			}
 		}
-		if name == "" || name == "-" || !sf.IsExported() {
-			continue
-		}
-		out = append(out, field{
-			name:     name,
-			index:    []int{i},
-			required: sf.Tag.Get("required") == "true",
-			rule: rule{
-				unit:   sf.Tag.Get("unit"),
-				oneof:  strings.Fields(sf.Tag.Get("oneof")),
-				isDate: sf.Tag.Get("format") == "date",
-			},
-		})
+		return out
+	case table:
+		return &schema{Type: "object", Others: s.elem.schema()}
+	case list:
+		return &schema{Type: "array", Items: s.elem.schema()}
+	case tuple:
+		n := s.goType.Len()
+		return &schema{Type: "array", Items: s.elem.schema(), MinItems: n, MaxItems: n}
+	case point:
+		return &schema{Description: "[x, y]", Type: "array", Items: s.dimension.schema(), MinItems: 2, MaxItems: 2}
+	case number:
+		return s.dimension.schema()
+	case whole:
+		return &schema{Type: "integer"}
+	case truth:
+		return &schema{Type: "boolean"}
 	}
-	return out
+	switch {
+	case len(s.oneOf) > 0:
+		return &schema{Enum: s.oneOf}
+	case s.date:
+		return &schema{Type: "string", Format: "date"}
+	}
+	return &schema{Type: []string{"string", "number", "boolean"}, MinLength: 1}
+}
+
+// schema gives the schema of a value with a dimension: a number, or a text with
+// a unit.
+func (d dimension) schema() *schema {
+	if len(d.units) == 0 {
+		return &schema{Type: "number"}
+	}
+	return &schema{
+		Description: d.noun + ", " + d.wanted(),
+		AnyOf: []*schema{
+			{Type: "number"},
+			{Type: "string", Pattern: "^\\s*" + figurePattern + "\\s*(" + strings.Join(d.spellings(), "|") + ")\\s*$"},
+		},
+	}
 }

@@ -6,174 +6,132 @@ import (
 	"fmt"
 	"io"
 	"regexp"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
+
+	"ramnest/force"
 )
 
-// Limits of a file. They are far above any job and keep a hostile file from
-// costing more than a moment.
-const (
-	maxBytes    = 1 << 20
-	maxDepth    = 40
-	maxKey      = 64  // letters of a key
-	maxProblems = 100 // reported of one file
-)
-
-// A refusal is a reason not to look into the file at all.
-type refusal struct {
-	line    int
-	problem string
-	want    string
+// A flaw is a fault with a line, before the file's name is known.
+type flaw struct {
+	line  int
+	fault force.Fault
 }
 
-// parse gives the root node of the one document in data.
-func parse(data []byte) (*yaml.Node, *refusal) {
-	if len(data) > maxBytes {
-		return nil, &refusal{0, fmt.Sprintf("the file has %d bytes", len(data)), fmt.Sprintf("at most %d", maxBytes)}
+var emptyFile = flaw{fault: force.Fault{Problem: "the file is empty", Want: "one \"key: value\" a line"}}
+
+// parse turns bytes into the node tree of one YAML document.
+func parse(data []byte) (*yaml.Node, []flaw) {
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	if flaws := unreadable(data); len(flaws) > 0 {
+		return nil, flaws
 	}
-	if !utf8.Valid(data) || bytes.IndexByte(data, 0) >= 0 {
-		return nil, &refusal{badTextLine(data), "the file is not plain text", "UTF-8"}
-	}
-	source := &lineReader{rest: data}
-	dec := yaml.NewDecoder(source)
-	doc, err := next(dec)
-	if errors.Is(err, io.EOF) {
-		return nil, &refusal{1, "the file is empty", ""}
-	}
-	if err != nil {
-		return nil, syntaxRefusal(err, data, source.lines)
-	}
-	second, err := next(dec)
+	root, second, err := documents(bytes.NewReader(data))
 	switch {
-	case err == nil:
-		return nil, &refusal{second.Line, "a second document starts", "one document a file, one job a file"}
-	case !errors.Is(err, io.EOF):
-		return nil, syntaxRefusal(err, data, source.lines)
-	case len(doc.Content) != 1:
-		return nil, &refusal{1, "the file is empty", ""}
+	case err != nil:
+		line := lineOfError(data)
+		return nil, []flaw{{line: line, fault: syntaxFault(err.Error(), lineText(data, line))}}
+	case root == nil:
+		return nil, []flaw{emptyFile}
+	case second > 0:
+		return nil, []flaw{{line: second, fault: force.Fault{Problem: "a second document starts here", Want: "one document a file, without --- between its parts"}}}
 	}
-	return doc.Content[0], nil
+	return root, nil
 }
 
-// next reads one document. A panic of the YAML library on hostile text becomes
-// an error like any other.
-func next(dec *yaml.Decoder) (doc *yaml.Node, err error) {
+// unreadable finds the lines with bytes that are no text, or characters that
+// nobody sees.
+func unreadable(data []byte) []flaw {
+	var out []flaw
+	number := 0
+	for line := range bytes.SplitSeq(data, []byte("\n")) {
+		number++
+		line = bytes.TrimSuffix(line, []byte("\r"))
+		if !utf8.Valid(line) {
+			out = append(out, flaw{line: number, fault: force.Fault{Problem: "this line is not UTF-8 text", Want: "the file saved as UTF-8"}})
+		} else if at := bytes.IndexFunc(line, unseen); at >= 0 {
+			r, _ := utf8.DecodeRune(line[at:])
+			out = append(out, flaw{line: number, fault: force.Fault{Given: fmt.Sprintf("character U+%04X", r), Problem: "cannot be seen and is not read", Want: "the line without it"}})
+		}
+		if len(out) == maxListed {
+			break
+		}
+	}
+	return out
+}
+
+// documents reads the first document, and the line where a second one starts.
+// The YAML library panics on some broken input instead of returning an error.
+func documents(data io.Reader) (root *yaml.Node, second int, err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			err = errors.New("yaml: cannot be parsed")
+			root, second, err = nil, 0, fmt.Errorf("yaml: %v", r)
 		}
 	}()
-	doc = new(yaml.Node)
-	err = dec.Decode(doc)
-	return doc, err
+	decoder := yaml.NewDecoder(data)
+	var first, next yaml.Node
+	if err := decoder.Decode(&first); errors.Is(err, io.EOF) {
+		return nil, 0, nil
+	} else if err != nil {
+		return nil, 0, err
+	}
+	if err := decoder.Decode(&next); errors.Is(err, io.EOF) {
+		return first.Content[0], 0, nil
+	} else if err != nil {
+		return nil, 0, err
+	}
+	return first.Content[0], max(next.Line, 1), nil
 }
 
-var yamlMessage = regexp.MustCompile(`^yaml: (?:line ([0-9]+): )?(.*)$`)
+var libraryError = regexp.MustCompile(`^yaml: (?:line (\d+): )?(.*)$`)
 
-// syntaxRefusal makes a refusal of an error of the YAML library. Errors of its
-// scanner name the right line. Errors of its parser name the start of the block
-// in which the mistake is; then the line is the first that the text can not be
-// read with. Reached: the lines that the library had asked for.
-func syntaxRefusal(err error, data []byte, reached int) *refusal {
-	text, line := err.Error(), 0
-	if m := yamlMessage.FindStringSubmatch(text); m != nil {
-		line, _ = strconv.Atoi(m[1])
-		text = m[2]
+// syntaxFault says in other words what the library found on a line.
+func syntaxFault(message, written string) force.Fault {
+	message = harmless(message)
+	if m := libraryError.FindStringSubmatch(message); m != nil {
+		message = m[2]
 	}
-	switch {
-	case strings.HasPrefix(text, "did not find expected"):
-		line = firstUnreadable(data, reached, line+1)
-	case line == 0, strings.Contains(text, "unexpected end of stream"):
-		line = firstUnreadable(data, reached, line)
+	indent := written[:len(written)-len(strings.TrimLeft(written, " \t-?:"))]
+	if strings.Contains(indent, "\t") || strings.Contains(message, "tab character") {
+		return force.Fault{Problem: "a tab stands where only spaces may", Want: "spaces, two for each level"}
 	}
-	line = max(1, min(line, 1+bytes.Count(data, []byte("\n"))))
-	return &refusal{line, "not valid YAML: " + text, ""}
+	for _, s := range sayings {
+		if strings.Contains(message, s.library) {
+			return force.Fault{Problem: s.problem, Want: s.want}
+		}
+	}
+	return force.Fault{Problem: "this is not YAML: " + shown(message)}
 }
 
-// firstUnreadable gives the line after the longest start of the text that can
-// be read alone, searched a little way up from the line reached; otherwise the
-// other line.
-func firstUnreadable(data []byte, reached, otherwise int) int {
-	const searched, work = 60, 4 << 20
-	lines := bytes.SplitAfter(data, []byte("\n"))
-	for n := min(reached, len(lines)); n > 0 && reached-n < searched; n-- {
-		start := bytes.Join(lines[:n-1], nil)
-		if len(start)*searched > work {
-			break
-		}
-		_, err := next(yaml.NewDecoder(bytes.NewReader(start)))
-		if err == nil || errors.Is(err, io.EOF) {
-			return n
-		}
-	}
-	return otherwise
-}
-
-// badTextLine gives the line of the first byte that is no UTF-8 text.
-func badTextLine(data []byte) int {
-	line := 1
-	for len(data) > 0 {
-		r, size := utf8.DecodeRune(data)
-		if r == 0 || r == utf8.RuneError && size == 1 {
-			break
-		}
-		if r == '\n' {
-			line++
-		}
-		data = data[size:]
-	}
-	return line
-}
-
-// lineReader hands out one line a call and counts them.
-type lineReader struct {
-	rest  []byte
-	lines int
-}
-
-func (r *lineReader) Read(p []byte) (int, error) {
-	if len(r.rest) == 0 {
-		return 0, io.EOF
-	}
-	line := r.rest
-	if i := bytes.IndexByte(line, '\n'); i >= 0 {
-		line = line[:i+1]
-	}
-	n := copy(p, line)
-	if n == len(line) {
-		r.lines++
-	}
-	r.rest = r.rest[n:]
-	return n, nil
-}
-
-// structure lists what no job file may hold: anchors, aliases, tags and blocks
-// nested too deep.
-func structure(root *yaml.Node) []refusal {
-	var out []refusal
-	var visit func(n *yaml.Node, depth int)
-	visit = func(n *yaml.Node, depth int) {
-		switch {
-		case len(out) >= maxProblems:
-			return
-		case depth > maxDepth:
-			out = append(out, refusal{n.Line, fmt.Sprintf("nested deeper than %d levels", maxDepth), ""})
-			return
-		case n.Kind == yaml.AliasNode:
-			out = append(out, refusal{n.Line, "alias " + show("*"+n.Value) + " is not accepted", "the value written out"})
-			return
-		case n.Anchor != "":
-			out = append(out, refusal{n.Line, "anchor " + show("&"+n.Anchor) + " is not accepted", "the value written out"})
-		case n.Style&yaml.TaggedStyle != 0:
-			out = append(out, refusal{n.Line, "tag " + show(n.Tag) + " is not accepted", "the plain value"})
-		}
-		for _, c := range n.Content {
-			visit(c, depth+1)
-		}
-	}
-	visit(root, 1)
-	return out
+// sayings put the library's messages into other words; the first that is
+// contained is taken.
+var sayings = []struct{ library, problem, want string }{
+	{"mapping values are not allowed", "a colon too many, another indent than the line above, or no colon in the line above", "\"key: value\" a line, the same indent, a text with a colon in quotes"},
+	{"did not find expected key", "this line does not go on from the lines above it: another indent, or a text behind a closing quote", "\"key: value\", indented as its neighbours"},
+	{"could not find expected ':'", "a key without a colon", "\"key: value\""},
+	{"did not find expected '-' indicator", "this line does not belong to the list above it", "a dash, or another indent"},
+	{"expected ',' or ']'", "a list in square brackets is not closed, or lacks a comma", "[1, 2]"},
+	{"expected ',' or '}'", "a section in braces is not closed, or lacks a comma", "{key: value, key: value}"},
+	{"found unexpected end of stream", "the quote that opens on this line is never closed", "a closing quote"},
+	{"unexpected document indicator", "a document ends inside a quoted text", "a closing quote"},
+	{"did not find expected node content", "a value is missing, or a bracket or comma stands alone", "a value"},
+	{"cannot start any token", "a text cannot start with this character", "the text in quotes"},
+	{"unknown escape character", "a backslash in double quotes that means nothing", "single quotes, or two backslashes"},
+	{"hexdecimal number", "a backslash code that is not complete", "single quotes, or two backslashes"},
+	{"Unicode character escape", "a backslash code that is no character", "single quotes, or two backslashes"},
+	{"block sequence entries are not allowed", "a dash where no list can start", "the list on the lines below its key"},
+	{"unknown anchor", "an alias (*) to an anchor (&) that is not defined above it", "the value written out"},
+	{"exceeded max depth", "sections are nested far too deep", depthWant},
+	{"expected <document start>", "something stands after the end of the document", "one document a file"},
+	{"alphabetic or numeric character", "an anchor (&) or alias (*) without a name", "quotes round a text that starts with & or *"},
+	{"indentation indicator", "a text block (| or >) with an indent of 0", "no digit after | or >"},
+	{"block scalar", "something stands behind | or >", "the text on the lines below"},
+	{"comment or line break", "something stands behind | or >, or behind a directive (%)", "the text on the lines below"},
+	{"directive", "a directive (%) that is not read", "no line that starts with %"},
+	{"YAML document", "a version of YAML that is not read", "no line that starts with %"},
+	{"expected '>'", "a tag (!) that cannot be read", "quotes round a text that starts with !"},
+	{"tag", "a tag (!) that cannot be read", "quotes round a text that starts with !"},
+	{"whitespace", "a quoted text, an anchor or an alias runs on without a space", "a space, or quotes round the whole text"},
 }

@@ -1,198 +1,144 @@
 package jobfile
 
 import (
-	"math"
 	"math/big"
-	"regexp"
-	"strconv"
+	"slices"
 	"strings"
-
-	"ramnest/force"
 )
 
-// A unit is a name and the exact factor from it to the unit of the program.
+// Units are what a plain number in a job file means: lengths in mm or in, forces
+// in N or lbf. A struct for a whole file embeds it inline; left out, lengths are
+// in mm, and forces in N, or in lbf if lengths are in inches.
+type Units struct {
+	Length string `yaml:"units" oneof:"mm in"`
+	Force  string `yaml:"force_units" oneof:"N lbf"`
+}
+
+var metric = Units{Length: "mm", Force: "N"}
+
+// A dimension is what a unit tag stands for.
+type dimension struct {
+	tag     string // as in the struct tag
+	noun    string // for a fault: "is the unit of a mass, not of a length"
+	example string
+	units   []unit // the first is what a plain number means, unless the job says otherwise
+}
+
+// A unit is a way to write a value: so many times the stored unit, as exact
+// decimals multiplied and divided.
 type unit struct {
 	name   string
-	factor string // decimal number or fraction; deg is the exception, see dimension
+	factor string
+	also   []string // other spellings
 }
 
-// A dimension lists the units that a value may be given in. The first is the
-// one meant by a plain number, unless the file says inches or lbf.
-type dimension struct {
-	noun  string
-	units []unit
+// pi to 50 places, so that an angle in degrees is rounded once as well and a right
+// angle is math.Pi/2.
+const pi = "3.14159265358979323846264338327950288419716939937511"
+
+// All by definition: the inch of 25.4 mm, the pound of 0.45359237 kg (1959), the
+// standard gravity of 9.80665 m/s² (1901). Source: NIST SP 811, B.8 (memory).
+const (
+	inch       = "25.4"
+	pound      = "0.45359237"
+	gravity    = "9.80665"
+	poundForce = pound + "*" + gravity        // [N]
+	psi        = poundForce + "/25.4/25.4"    // lbf/in² [MPa]
+	inchPound  = poundForce + "*25.4/1000"    // in lbf [J]
+	footPound  = poundForce + "*25.4*12/1000" // ft lbf [J]
+)
+
+// dimensions lists every unit tag with the units that a job file may use. Left
+// out on purpose: the pound as a force without its f, and the ton, which is
+// three different forces.
+var dimensions = []dimension{
+	{"mm", "a length", "12.5 mm", []unit{
+		{"mm", "1", nil}, {"in", inch, []string{"inch", "inches", "\""}}, {"thou", inch + "/1000", []string{"mil"}},
+		{"um", "1/1000", []string{"µm", "μm"}}, {"cm", "10", nil}, {"m", "1000", nil},
+	}},
+	{"N", "a force", "110 N", []unit{
+		{"N", "1", nil}, {"lbf", poundForce, nil}, {"kN", "1000", nil}, {"ozf", poundForce + "/16", nil}, {"kgf", gravity, nil},
+	}},
+	{"deg", "an angle", "30 deg", []unit{{"deg", pi + "/180", []string{"°"}}, {"rad", "1", nil}}},
+	{"MPa", "a stress or modulus", "1700 MPa", []unit{
+		{"MPa", "1", []string{"N/mm2", "N/mm²"}}, {"GPa", "1000", nil}, {"kPa", "1/1000", nil}, {"psi", psi, nil}, {"ksi", psi + "*1000", nil},
+	}},
+	{"kg", "a mass", "0.25 kg", []unit{{"kg", "1", nil}, {"g", "1/1000", nil}, {"lb", pound, nil}, {"oz", pound + "/16", nil}}},
+	{"J", "an energy", "5 J", []unit{{"J", "1", []string{"Nm"}}, {"mJ", "1/1000", nil}, {"in-lbf", inchPound, nil}, {"ft-lbf", footPound, nil}}},
+	{"s", "a time", "2 s", []unit{{"s", "1", nil}, {"ms", "1/1000", nil}, {"min", "60", nil}, {"h", "3600", nil}}},
+	{"pct", "a share", "4 %", []unit{{"%", "1/100", []string{"pct"}}}},
+	{"none", "a plain number", "0.3", nil},
 }
 
-// dimensions by unit tag. International inch 25.4 mm, avoirdupois pound
-// 0.45359237 kg, standard gravity 9.80665 m/s2: exact by definition
-// (international yard and pound agreement 1959; CGPM 1901), from memory; so
-// 1 lbf = 4.4482216152605 N, and psi = lbf / 645.16 mm2.
+// dimensionOf finds a dimension by its tag.
 func dimensionOf(tag string) (dimension, bool) {
-	switch tag {
+	i := slices.IndexFunc(dimensions, func(d dimension) bool { return d.tag == tag })
+	if i < 0 {
+		return dimension{}, false
+	}
+	return dimensions[i], true
+}
+
+// unit finds a unit by its name or another spelling of it.
+func (d dimension) unit(name string) (unit, bool) {
+	i := slices.IndexFunc(d.units, func(u unit) bool { return u.name == name || slices.Contains(u.also, name) })
+	if i < 0 {
+		return unit{}, false
+	}
+	return d.units[i], true
+}
+
+// names lists the units of a dimension, each by its first name.
+func (d dimension) names() []string {
+	var out []string
+	for _, u := range d.units {
+		out = append(out, u.name)
+	}
+	return out
+}
+
+// spellings lists every way to write a unit of the dimension.
+func (d dimension) spellings() []string {
+	var out []string
+	for _, u := range d.units {
+		out = append(append(out, u.name), u.also...)
+	}
+	return out
+}
+
+// plain gives the unit of a plain number in a job with units u. ok is false
+// where the job does not say: a modulus, mass or energy in a job of inches or
+// pounds-force could be meant either way, and a wrong guess can hurt somebody.
+func (d dimension) plain(u Units) (name string, ok bool) {
+	switch d.tag {
 	case "mm":
-		return dimension{"length", []unit{
-			{"mm", "1"},
-			{"in", "25.4"},
-			{"thou", "0.0254"},
-			{"cm", "10"},
-			{"m", "1000"},
-			{"um", "0.001"},
-			{"µm", "0.001"}, // micro sign
-			{"μm", "0.001"}, // Greek mu
-		}}, true
+		return u.Length, true
 	case "N":
-		return dimension{"force", []unit{
-			{"N", "1"},
-			{"lbf", "4.4482216152605"},
-			{"kN", "1000"},
-			{"kgf", "9.80665"},
-		}}, true
-	case "deg":
-		return dimension{"angle", []unit{{"deg", "deg"}, {"rad", "1"}, {"°", "deg"}}}, true
-	case "MPa":
-		return dimension{"stress", []unit{
-			{"MPa", "1"},
-			{"GPa", "1000"},
-			{"psi", "44482216152605/6451600000000000"},
-			{"ksi", "44482216152605/6451600000000"},
-			{"kPa", "0.001"},
-			{"N/mm2", "1"},
-			{"N/mm²", "1"},
-		}}, true
-	case "kg":
-		return dimension{"mass", []unit{
-			{"kg", "1"},
-			{"g", "0.001"},
-			{"lb", "0.45359237"},
-			{"oz", "0.028349523125"},
-		}}, true
-	case "J":
-		return dimension{"energy", []unit{
-			{"J", "1"},
-			{"mJ", "0.001"},
-			{"N m", "1"},
-			{"Nm", "1"},
-			{"N mm", "0.001"},
-			{"Nmm", "0.001"},
-			{"in lbf", "0.1129848290276167"},
-			{"ft lbf", "1.3558179483314004"},
-		}}, true
-	case "s":
-		return dimension{"time", []unit{{"s", "1"}, {"ms", "0.001"}, {"min", "60"}, {"h", "3600"}}}, true
-	case "pct":
-		return dimension{"share", []unit{{"%", "0.01"}, {"pct", "0.01"}}}, true
-	case "none", "":
-		return dimension{"plain number", nil}, true
+		return u.Force, true
+	case "MPa", "kg", "J":
+		return d.tag, u == metric
+	case "none":
+		return "", true
 	}
-	return dimension{}, false
+	return d.units[0].name, true
 }
 
-// list names the units of the dimension, with or.
-func (d dimension) list() string {
-	names := make([]string, len(d.units))
-	for i, u := range d.units {
-		names[i] = u.name
-	}
-	return orList(names)
-}
-
-// plain gives the unit meant by a number without one.
-func (s *system) plain(tag string, d dimension) unit {
-	switch {
-	case len(d.units) == 0:
-		return unit{"", "1"}
-	case tag == "mm" && s.inches, tag == "N" && s.poundsForce:
-		return d.units[1]
-	}
-	return d.units[0]
-}
-
-// system is what the file says about plain numbers.
-type system struct {
-	inches      bool // plain lengths are inches
-	poundsForce bool // plain forces are lbf
-}
-
-var quantity = regexp.MustCompile(`^([-+]?(?:(?:0|[1-9][0-9]*)(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?)\s*(.*)$`)
-
-// maxNumber is the length of a number with its unit, in bytes. It bounds the
-// work of exact arithmetic; nobody writes a dimension with sixty digits.
-const maxNumber = 64
-
-// number reads text as a quantity of the dimension named by the unit tag and
-// gives it in the unit of the program, rounded once. Quoted: the text stood in
-// quotes, where a number without unit is taken for a slip.
-func (s *system) number(text, tag string, quoted bool) (float64, *force.Fault) {
-	dim, _ := dimensionOf(tag)
-	plain := s.plain(tag, dim)
-	bad := func(problem, want string) (float64, *force.Fault) {
-		return 0, &force.Fault{Given: show(text), Problem: problem, Want: want}
-	}
-	example := "a number like 2.5"
-	if len(dim.units) > 0 {
-		example += ", or with its unit, " + dim.list()
-	}
-	text = strings.TrimSpace(text)
-	m := quantity.FindStringSubmatch(text)
-	switch {
-	case strings.EqualFold(strings.TrimLeft(text, "+-"), ".nan"), strings.EqualFold(strings.TrimLeft(text, "+-"), ".inf"):
-		return bad("must be a finite number", example)
-	case m == nil:
-		return bad("must be a number", example)
-	case len(text) > maxNumber:
-		return bad("has too many digits", "at most "+strconv.Itoa(maxNumber)+" characters")
-	case m[2] != "" && strings.ContainsAny(m[2][:1], "0123456789.,_'+-"):
-		return bad("must be a decimal number with a point, without leading zeros or separators", example)
-	}
-	u := plain
-	name := strings.Join(strings.Fields(m[2]), " ")
-	switch {
-	case name == "" && quoted && len(dim.units) > 0:
-		return bad("is in quotes and has no unit", "no quotes, or a unit: "+dim.list())
-	case name == "" && quoted:
-		return bad("must be a number, not text", "no quotes")
-	case name != "":
-		found := false
-		for _, k := range dim.units {
-			if k.name == name {
-				u, found = k, true
+// ratio multiplies out the factor of a unit.
+func (u unit) ratio() *big.Rat {
+	product := big.NewRat(1, 1)
+	for quotient := range strings.SplitSeq("*"+u.factor, "/") {
+		over := quotient[0] != '*'
+		for figure := range strings.SplitSeq(strings.TrimPrefix(quotient, "*"), "*") {
+			r, ok := new(big.Rat).SetString(figure)
+			if !ok {
+				panic("jobfile: unit " + u.name + " has no factor")
 			}
+			if over {
+				r.Inv(r)
+				over = false
+			}
+			product.Mul(product, r)
 		}
-		if !found && len(dim.units) == 0 {
-			return bad("has a unit, where a plain number is needed", "no unit")
-		}
-		if !found {
-			return bad(show(name)+" is not a unit of "+dim.noun, dim.list())
-		}
 	}
-	v, ok := exact(m[1], u.factor)
-	if !ok {
-		return bad("is too large or too small to compute with", "")
-	}
-	return v, nil
-}
-
-// exact multiplies the decimal number with the factor and rounds once, so that
-// 0.012 in and 0.3048 mm are the same value to the last bit. Not ok: the
-// result is no finite number, or vanishes though the number is not 0.
-func exact(decimal, factor string) (float64, bool) {
-	f, err := strconv.ParseFloat(decimal, 64)
-	if err != nil || math.IsInf(f, 0) || math.IsNaN(f) {
-		return 0, false
-	}
-	if f == 0 {
-		mantissa, _, _ := strings.Cut(strings.ToLower(decimal), "e")
-		return 0, !strings.ContainsAny(mantissa, "123456789")
-	}
-	if factor == "deg" {
-		v := f * math.Pi / 180
-		return v, v != 0 && !math.IsInf(v, 0)
-	}
-	x, okx := new(big.Rat).SetString(decimal)
-	k, okk := new(big.Rat).SetString(factor)
-	if !okx || !okk {
-		return 0, false
-	}
-	v, _ := x.Mul(x, k).Float64()
-	return v, v != 0 && !math.IsInf(v, 0)
+	return product
 }
