@@ -1,10 +1,8 @@
 package force
 
 import (
-	"errors"
 	"math"
 	"reflect"
-	"slices"
 	"testing"
 )
 
@@ -17,35 +15,6 @@ func mustAnalyse(t *testing.T, a Assembly) Result {
 	return r
 }
 
-func TestMoreUndercutOrInterferenceNeverLowersThePeak(t *testing.T) {
-	var lastCap, lastPin Result
-	for i := range 60 {
-		a, p := capJob(), pinJob()
-		a.Draws, p.Draws = 100, 100
-		a.Latches[0].Annular.Undercut = 0.05 * float64(i+1)
-		p.Latches[0].PressFit.Interference = 0.005 * float64(i+1)
-		rc, rp := mustAnalyse(t, a), mustAnalyse(t, p)
-		if rc.Peak < lastCap.Peak || rp.Peak < lastPin.Peak || rc.Worst < lastCap.Worst || rp.Worst < lastPin.Worst {
-			t.Errorf("step %d: peaks fell: cap %g from %g, pin %g from %g", i, rc.Peak, lastCap.Peak, rp.Peak, lastPin.Peak)
-		}
-		lastCap, lastPin = rc, rp
-	}
-}
-
-func TestManyEqualLatchesAreOneTimesTheirNumber(t *testing.T) {
-	one := mustAnalyse(t, capJob())
-	a := capJob()
-	a.Latches[0].At = make([]Point, 7)
-	many := mustAnalyse(t, a)
-	near(t, "peak", many.Peak, 7*one.Peak, 1e-12)
-	near(t, "work", many.Work, 7*one.Work, 1e-12)
-	b := capJob()
-	b.Latches = append(b.Latches, b.Latches[0])
-	b.Latches[1].ID = "second"
-	two := mustAnalyse(t, b)
-	near(t, "two entries", two.Peak, 2*one.Peak, 1e-12)
-}
-
 // mixed joins pins and rings that engage at different depths.
 func mixed() Assembly {
 	a, p := capJob(), pinJob()
@@ -55,26 +24,6 @@ func mixed() Assembly {
 	early.ID, early.Engage, early.At = "early pin", ptr(14.5), []Point{{8, 8}}
 	a.Latches = append(a.Latches, p.Latches[0], early)
 	return a
-}
-
-func TestWorkIsTheAreaUnderTheCurve(t *testing.T) {
-	for _, a := range []Assembly{capJob(), pinJob(), mixed()} {
-		r := mustAnalyse(t, a)
-		const n = 400000
-		var sum, peak float64
-		for i := range n {
-			f := r.Curve.At(r.Stroke * (float64(i) + 0.5) / n)
-			sum += f * r.Stroke / n
-			peak = max(peak, f)
-		}
-		near(t, "work", r.Work, sum, 1e-4)
-		near(t, "peak", r.Peak, peak, 1e-3)
-		var each float64
-		for _, l := range r.Latches {
-			each += l.Work
-		}
-		near(t, "sum of the latches' work", r.Work, each, 1e-9)
-	}
 }
 
 func TestThrustLineFollowsTheForce(t *testing.T) {
@@ -149,71 +98,4 @@ func TestSteelPlugIsRigid(t *testing.T) {
 		t.Errorf("elastic part %q, want lower", got)
 	}
 	near(t, "strain is y/d", r.Latches[0].Strain, 0.8/40, 0.02)
-}
-
-func TestPartsSwappedGiveTheSameForce(t *testing.T) {
-	a := mixed()
-	want := mustAnalyse(t, a)
-	a.Lower, a.Upper = a.Upper, a.Lower
-	for i := range a.Latches {
-		l := &a.Latches[i]
-		if l.Annular != nil {
-			v := *l.Annular
-			v.Outside = "upper"
-			l.Annular = &v
-		} else {
-			v := *l.PressFit
-			v.Outside = "upper"
-			l.PressFit = &v
-		}
-	}
-	got := mustAnalyse(t, a)
-	near(t, "peak", got.Peak, want.Peak, 1e-12)
-	near(t, "worst", got.Worst, want.Worst, 1e-12)
-}
-
-func TestFaultsNameTheField(t *testing.T) {
-	for _, c := range []struct {
-		field  string
-		change func(*Assembly)
-	}{
-		{"lower.material", func(a *Assembly) { a.Lower.Material = "unobtainium" }},
-		{"upper.modulus", func(a *Assembly) { a.Upper.Modulus = ptr(math.NaN()) }},
-		{"upper.process", func(a *Assembly) { a.Upper.Process = "MEX" }},
-		{"lower.build", func(a *Assembly) { a.Lower.Build = "up" }},
-		{"latches", func(a *Assembly) { a.Latches = nil }},
-		{"draws", func(a *Assembly) { a.Draws = -1 }},
-		{"latches[0].at", func(a *Assembly) { a.Latches[0].At = nil }},
-		{"latches[0].at[0]", func(a *Assembly) { a.Latches[0].At[0].X = math.Inf(1) }},
-		{"latches[0].z", func(a *Assembly) { a.Latches[0].Z = math.NaN() }},
-		{"latches[0].engage", func(a *Assembly) { a.Latches[0].Engage = ptr(-1) }},
-		{"latches[0].use", func(a *Assembly) { a.Latches[0].Use = "often" }},
-		{"latches[0].id", func(a *Assembly) { a.Latches[0].ID = "" }},
-		{"latches[1].id", func(a *Assembly) { a.Latches = append(a.Latches, a.Latches[0]) }},
-		{"latches[0]", func(a *Assembly) { a.Latches[0].Annular = nil }},
-		{"latches[0].annular.undercut", func(a *Assembly) { a.Latches[0].Annular.Undercut = -0.1 }},
-		{"latches[0].annular.outside", func(a *Assembly) { a.Latches[0].Annular.Outside = "" }},
-		{"latches[0].annular.outer_diameter", func(a *Assembly) { a.Latches[0].Annular.OuterDiameter = 39 }},
-		{"latches[0].annular.inner_diameter", func(a *Assembly) { a.Latches[0].Annular.InnerDiameter = 41 }},
-		{"latches[0].annular.return_angle", func(a *Assembly) { a.Latches[0].Annular.ReturnAngle = 2 }},
-		{"latches[0].annular.mating_angle", func(a *Assembly) { a.Latches[0].Annular.MatingAngle = rad(70) }},
-		{"latches[0].annular.far_distance", func(a *Assembly) { a.Latches[0].Annular.FarEnd = "floored" }},
-	} {
-		a := capJob()
-		c.change(&a)
-		fields := []string{}
-		for _, f := range a.Validate() {
-			fields = append(fields, f.Field)
-			if f.Problem == "" {
-				t.Errorf("%s: fault without a problem", f.Field)
-			}
-		}
-		if !slices.Contains(fields, c.field) {
-			t.Errorf("want a fault in %s, got %v", c.field, fields)
-		}
-		_, err := Analyse(a)
-		if _, ok := errors.AsType[Fault](err); !ok {
-			t.Errorf("%s: Analyse returned %v, want faults", c.field, err)
-		}
-	}
 }

@@ -147,7 +147,9 @@ func (e *explainer) ball(b *Ball) {
 		f := b.fingers()
 		e.step("finger.strain", "eps_o", e.s.outerStrain, "1", "eps = 3 c w/a^2", sourceBeam, MarkMemory, "3*%s*%s/%s^2", f.tensile(), e.s.move, f.reach)
 	}
-	e.step("ball.load", "K2", l.b, "N/mm^2", "load over opening as K w - K2 w^2 through the largest one; 0 without secant data", "own", MarkOwn, "(%s*%s - %s)/%s^2", l.a, e.s.move, e.s.load, e.s.move)
+	if e.j.outer.zero > 0 {
+		e.step("ball.load", "K2", l.b, "N/mm^2", "load over opening as K w - K2 w^2 through the largest one", "own", MarkOwn, "(%s*%s - %s)/%s^2", l.a, e.s.move, e.s.load, e.s.move)
+	}
 	last := &e.p.p[e.p.n-1]
 	f, lift := l.peak(last.Hi, last.Lo)
 	z := lift - l.zero

@@ -192,7 +192,7 @@ func (j *joint) humpProfile(p *profile, s *shared, r *state, w, small float64) {
 	if j.rotation != 0 && !r.jam {
 		// The hook leans into the mate as the arm bends: tan(alpha + theta + rho).
 		theta := j.rotation * r.outerMove
-		t := theta * (1 + theta*theta/3)
+		t := theta * (1 + theta*theta*(1.0/3+theta*theta*2/15)) // tan, to 1e-6 up to 0.3 rad
 		if d := 1 - s.lead*t; s.lead+t < jamFactor*d {
 			end = (s.lead + t) / d
 		} else {

@@ -1,0 +1,123 @@
+package force
+
+import (
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/integrate/quad"
+)
+
+func TestTaperFactorAgainstClosedForms(t *testing.T) {
+	for _, k := range []float64{0.1, 0.25, 0.5, 0.7, 0.9, 1.5, 2} {
+		a := 1 - k
+		near(t, "thickness", TaperFactor(k, 1), 3/(a*a*a)*(2*k-k*k/2-math.Log(k)-1.5), 1e-8)
+		near(t, "width", TaperFactor(1, k), 3/(a*a*a)*(0.5-2*k+1.5*k*k-k*k*math.Log(k)), 1e-8)
+	}
+	near(t, "uniform", TaperFactor(1, 1), 1, 1e-14)
+	near(t, "uniform tip slope", TipSlopeFactor(1, 1), 1.5, 1e-14)
+}
+
+// armByIntegration bends a tapered arm by integrating its curvature twice.
+func armByIntegration(kt, kw float64) (deflection, slope float64) {
+	curvature := func(s float64) float64 {
+		a, b := 1-(1-kt)*s, 1-(1-kw)*s
+		return (1 - s) / (a * a * a * b)
+	}
+	angle := func(s float64) float64 { return quad.Fixed(curvature, 0, s, 60, nil, 0) }
+	return quad.Fixed(angle, 0, 1, 60, nil, 0), angle(1)
+}
+
+func TestArmAgainstDoubleIntegration(t *testing.T) {
+	for _, k := range [][2]float64{{1, 1}, {0.5, 1}, {0.4, 0.5}, {0.8, 0.3}, {1.4, 2}} {
+		y, slope := armByIntegration(k[0], k[1])
+		near(t, "deflection", TaperFactor(k[0], k[1]), 3*y, 1e-6)
+		near(t, "slope", TipSlopeFactor(k[0], k[1]), slope/y, 1e-6)
+	}
+}
+
+func TestPeakStrainMovesFromTheRoot(t *testing.T) {
+	for _, k := range []float64{0.15, 0.3, 0.4, 0.499} {
+		near(t, "1/(4k(1-k))", PeakStrainFactor(k, 1), 1/(4*k*(1-k)), 1e-9)
+	}
+	for _, k := range []float64{0.5, 0.7, 1} {
+		near(t, "at the root", PeakStrainFactor(k, 1), 1, 1e-12)
+	}
+}
+
+// TestUArmAgainstEnergy integrates the bending energy along the U itself.
+func TestUArmAgainstEnergy(t *testing.T) {
+	const l, r = 12.0, 2.5
+	// Force at the tip across the legs: moment = distance from the tip along the leg.
+	leg := quad.Fixed(func(x float64) float64 { return x * x }, 0, l, 20, nil, 0)
+	bend := quad.Fixed(func(a float64) float64 { m := l + r*math.Sin(a); return m * m * r }, 0, math.Pi, 60, nil, 0)
+	near(t, "compliance", UArmCompliance(1, l, r, 1), 2*leg+bend, 1e-9)
+}
+
+func TestLArmAgainstEnergy(t *testing.T) {
+	const l1, l2, i1, i2 = 12.0, 8.0, 1.4, 3.3
+	arm := quad.Fixed(func(x float64) float64 { return x * x / i1 }, 0, l1, 20, nil, 0)
+	near(t, "compliance", LArmCompliance(1, l1, i1, l2, i2), arm+l1*l1*l2/i2, 1e-12)
+}
+
+func TestSectionsAgainstStrips(t *testing.T) {
+	// Cut into strips across the bending direction.
+	strips := func(lo, hi float64, width func(float64) float64) (area, inertia, centroid float64) {
+		area = quad.Fixed(width, lo, hi, 4000, nil, 0)
+		centroid = quad.Fixed(func(x float64) float64 { return x * width(x) }, lo, hi, 4000, nil, 0) / area
+		inertia = quad.Fixed(func(x float64) float64 { return (x - centroid) * (x - centroid) * width(x) }, lo, hi, 4000, nil, 0)
+		return area, inertia, centroid
+	}
+	area, inertia, c := strips(0, 2, func(x float64) float64 { return 2 + x }) // narrow 2 to wide 4
+	s := Trapezoid(4, 2, 2)
+	near(t, "trapezoid area", s.Area, area, 1e-9)
+	near(t, "trapezoid inertia", s.Inertia, inertia, 1e-9)
+	near(t, "trapezoid face", s.Inner, c, 1e-9)
+
+	const r, big = 17.5, 20.0
+	phi := rad(37.5)
+	area, inertia, c = strips(r*math.Cos(phi), big, func(x float64) float64 {
+		half := min(math.Sqrt(big*big-x*x), x*math.Tan(phi))
+		if x < r {
+			half -= math.Sqrt(r*r - x*x)
+		}
+		return 2 * half
+	})
+	s = RingSegment(r, big, 2*phi)
+	near(t, "sector area", s.Area, area, 1e-4)
+	near(t, "sector inertia", s.Inertia, inertia, 1e-3)
+	near(t, "sector face", s.Outer, big-c, 1e-4)
+}
+
+func TestThinRingSegmentIsAFlatStrip(t *testing.T) {
+	s := RingSegment(1000, 1002, 0.01)
+	near(t, "inertia", s.Inertia, 10.01*8/12, 2e-3)
+}
+
+func TestBaseAndRootLaws(t *testing.T) {
+	near(t, "uniform arm", BaseFactor(10, 1, 1), 1.1327, 1e-3)
+	if RootConcentration(1) != 1 || RootConcentration(0.1) < RootConcentration(0.2) {
+		t.Error("a larger fillet must not concentrate more")
+	}
+	soft, rigid := armJob(), armJob()
+	soft.Latches[0].Cantilever.Base = "solid"
+	rs, rr := mustAnalyse(t, soft), mustAnalyse(t, rigid)
+	if rs.Peak >= rr.Peak || rs.Latches[0].Strain >= rr.Latches[0].Strain {
+		t.Errorf("solid base: %g N and %g, rigid %g N and %g", rs.Peak, rs.Latches[0].Strain, rr.Peak, rr.Latches[0].Strain)
+	}
+}
+
+// TestTipRotationAgainstTheBentShape: the rotated hook's factor is that of a
+// flank turned by the slope of the bent arm.
+func TestTipRotationAgainstTheBentShape(t *testing.T) {
+	a := armJob()
+	a.Lower.SecantZero, a.Upper.SecantZero = ptr(9.0), ptr(9.0) // no softening to speak of
+	c := a.Latches[0].Cantilever
+	_, slope := armByIntegration(0.5, 1)
+	y, _ := armByIntegration(0.5, 1)
+	theta := slope / y * c.Undercut / c.Length
+	lower, _ := Resolve(a.Lower)
+	mu := pairFriction(lower, lower).Value
+	k := c.spring(lower).stiffness
+	r := mustAnalyse(t, a)
+	near(t, "peak", r.Latches[0].PeakEach, k*c.Undercut*math.Tan(c.MatingAngle+theta+math.Atan(mu)), 5e-3)
+}

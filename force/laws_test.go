@@ -1,0 +1,320 @@
+package force
+
+import (
+	"math"
+	"reflect"
+	"testing"
+
+	"gonum.org/v1/gonum/integrate/quad"
+)
+
+// grow multiplies the undercut or interference of a job's first latch.
+func grow(a Assembly, by float64) Assembly {
+	l := a.Latches[0]
+	switch {
+	case l.Annular != nil:
+		v := *l.Annular
+		v.Undercut *= by
+		l.Annular = &v
+	case l.Ball != nil:
+		v := *l.Ball
+		v.MouthDiameter = v.BallDiameter - by*(v.BallDiameter-v.MouthDiameter)
+		l.Ball = &v
+	case l.Cantilever != nil:
+		v := *l.Cantilever
+		v.Undercut *= by
+		l.Cantilever = &v
+	case l.PressFit != nil:
+		v := *l.PressFit
+		v.Interference *= by
+		l.PressFit = &v
+	case l.CrushRib != nil:
+		v := *l.CrushRib
+		v.Crush *= by
+		l.CrushRib = &v
+	}
+	a.Latches = []Latch{l}
+	return a
+}
+
+// growing are the variants whose size is one number.
+func growing() []Assembly {
+	var out []Assembly
+	for _, a := range variants() {
+		if p := a.Latches[0].PressFit; p == nil || p.Interference > 0 {
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+func TestMoreInterferenceNeverLowersThePeak(t *testing.T) {
+	for i, a := range growing() {
+		a.Draws = 100
+		var last Result
+		for k := range 24 {
+			b := grow(a, 0.15+0.08*float64(k))
+			if len(b.Validate()) > 0 {
+				continue // too much of it: refused, which the fault table covers
+			}
+			r := mustAnalyse(t, b)
+			if r.Peak < last.Peak*(1-1e-9) || r.Worst < last.Worst*(1-1e-9) || r.Work < last.Work*(1-1e-9) {
+				t.Errorf("variant %d (%s), step %d: peak %g from %g, worst %g from %g, work %g from %g", i, a.Latches[0].ID, k, r.Peak, last.Peak, r.Worst, last.Worst, r.Work, last.Work)
+			}
+			last = r
+		}
+		if last.Peak == 0 {
+			t.Errorf("variant %d was never analysed", i)
+		}
+	}
+}
+
+func TestEqualLatchesAddUp(t *testing.T) {
+	for i, a := range variants() {
+		a.Latches[0].At = []Point{{3, 4}}
+		one := mustAnalyse(t, a)
+		a.Latches[0].At = make([]Point, 7)
+		many := mustAnalyse(t, a)
+		near(t, "peak", many.Peak, 7*one.Peak, 1e-11)
+		near(t, "work", many.Work, 7*one.Work, 1e-11)
+		near(t, "stack", many.PeakStack, 7*one.PeakStack, 1e-11)
+		if many.Humps != one.Humps {
+			t.Errorf("variant %d: %d humps, one latch %d", i, many.Humps, one.Humps)
+		}
+	}
+}
+
+// TestWorkAgainstQuadrature integrates every piece between the break points.
+func TestWorkAgainstQuadrature(t *testing.T) {
+	for i, a := range append(variants(), mixed(), mixed24()) {
+		r := mustAnalyse(t, a)
+		breaks := r.Curve.Breaks()
+		var sum float64
+		for k := 1; k < len(breaks); k++ {
+			sum += quad.Fixed(r.Curve.At, breaks[k], breaks[k-1], 200, nil, 0)
+		}
+		near(t, "work", r.Work, sum, 1e-6)
+		var each float64
+		for _, l := range r.Latches {
+			each += l.Work
+		}
+		near(t, "sum of the latches' work", each, r.Work, 1e-9)
+		peak := 0.0
+		for k := range 100001 {
+			peak = max(peak, r.Curve.At(r.Stroke*float64(k)/100000))
+		}
+		if peak > r.Peak*(1+1e-9) || peak < 0.999*r.Peak {
+			t.Errorf("variant %d: peak %g, scan %g", i, r.Peak, peak)
+		}
+	}
+}
+
+// TestCurvesJumpOnlyDown: force is continuous from the first contact on, but for
+// the snaps, where a crest is passed and the force drops.
+func TestCurvesJumpOnlyDown(t *testing.T) {
+	for i, a := range append(variants(), mixed()) {
+		r := mustAnalyse(t, a)
+		snaps := 0
+		for k := 1; k < len(r.Curve.pieces); k++ {
+			before, after := &r.Curve.pieces[k-1], &r.Curve.pieces[k]
+			switch jump := after.at(after.Hi) - before.at(before.Lo); {
+			case jump > 1e-6*r.Peak:
+				if r.Latches[0].Kind != "press_fit" && r.Latches[0].Kind != "crush_rib" {
+					t.Errorf("variant %d: the force jumps up by %g N at %g mm", i, jump, before.Lo)
+				}
+			case jump < -1e-6*r.Peak:
+				snaps++
+			}
+		}
+		if k := r.Latches[0].Kind; k == "annular" && snaps == 0 {
+			t.Errorf("variant %d: a ring without a snap", i)
+		}
+		first := &r.Curve.pieces[0]
+		if l := r.Latches[0]; (l.Kind != "press_fit" && l.Kind != "crush_rib") && first.at(first.Hi) > 1e-6*r.Peak {
+			t.Errorf("variant %d: begins with %g N", i, first.at(first.Hi))
+		}
+	}
+}
+
+// scaleLengths multiplies every length of a struct by s, by its unit tags.
+func scaleLengths(v reflect.Value, s float64) {
+	switch v.Kind() {
+	case reflect.Pointer:
+		if !v.IsNil() {
+			c := reflect.New(v.Elem().Type())
+			c.Elem().Set(v.Elem())
+			scaleLengths(c.Elem(), s)
+			v.Set(c)
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			f := v.Field(i)
+			if f.Kind() == reflect.Pointer && f.Type().Elem().Kind() == reflect.Struct {
+				scaleLengths(f, s)
+				continue
+			}
+			if v.Type().Field(i).Tag.Get("unit") != "mm" {
+				continue
+			}
+			switch f.Kind() {
+			case reflect.Float64:
+				f.SetFloat(s * f.Float())
+			case reflect.Pointer:
+				if !f.IsNil() {
+					f.Set(reflect.ValueOf(ptr(s * f.Elem().Float())))
+				}
+			}
+		}
+	}
+}
+
+// TestTwiceTheSizeIsFourTimesTheForce: with the same material a part s times as
+// large needs s^2 times the force and s^3 times the work, whatever the unit.
+func TestTwiceTheSizeIsFourTimesTheForce(t *testing.T) {
+	const s = 2
+	zero := ptr(0.0)
+	for i, a := range variants() {
+		if f := a.Latches[0].PressFit; f != nil && f.Fit != "" {
+			continue // a fit knows its size
+		}
+		a.Lower.Tolerance, a.Lower.ToleranceShare = zero, ptr(0.004)
+		a.Upper.Tolerance, a.Upper.ToleranceShare = zero, ptr(0.004)
+		small := mustAnalyse(t, a)
+		big := a
+		big.Latches = []Latch{a.Latches[0]}
+		l := reflect.ValueOf(&big.Latches[0]).Elem()
+		scaleLengths(l, s)
+		r := mustAnalyse(t, big)
+		near(t, "peak", r.Peak, s*s*small.Peak, 1e-9)
+		near(t, "P95", r.P95, s*s*small.P95, 1e-9)
+		near(t, "work", r.Work, s*s*s*small.Work, 1e-9)
+		near(t, "stroke", r.Stroke, s*small.Stroke, 1e-9)
+		near(t, "strain", r.Latches[0].Strain, small.Latches[0].Strain, 1e-9)
+		if i == 0 && big.Latches[0].Annular.JointDiameter != 80 {
+			t.Error("the job was not scaled")
+		}
+	}
+}
+
+func TestStifferMaterialNeedsProportionallyMore(t *testing.T) {
+	for i, a := range variants() {
+		if a.Latches[0].CrushRib != nil {
+			continue
+		}
+		raise := func(s *MaterialSpec, by float64) {
+			m, _ := Resolve(*s)
+			s.Modulus, s.Strength, s.StrengthZ = ptr(by*m.Modulus.Value), ptr(by*m.Strength.Value), ptr(by*m.StrengthZ.Value)
+		}
+		once := mustAnalyse(t, a)
+		raise(&a.Lower, 1.5)
+		raise(&a.Upper, 1.5)
+		near(t, a.Latches[0].ID, mustAnalyse(t, a).Peak, 1.5*once.Peak, 1e-9)
+		_ = i
+	}
+}
+
+func TestMoreFrictionNeedsMoreForce(t *testing.T) {
+	for i, a := range variants() {
+		last := 0.0
+		for _, mu := range []float64{0, 0.1, 0.2, 0.35, 0.5} {
+			a.Lower.Friction, a.Upper.Friction = ptr(mu), ptr(mu)
+			r := mustAnalyse(t, a)
+			if r.Peak <= last && !(mu == 0 && r.Peak >= 0) {
+				t.Errorf("variant %d: %g N at a friction of %g, %g N at less", i, r.Peak, mu, last)
+			}
+			last = r.Peak
+		}
+	}
+}
+
+// TestFrictionlessSnapStoresElasticWork: without friction the ramp's work is the
+// energy of the spring, whatever the angle.
+func TestFrictionlessSnapStoresElasticWork(t *testing.T) {
+	zero := ptr(0.0)
+	for _, angle := range []float64{15, 30, 45, 60} {
+		a := capJob()
+		a.Lower.Friction, a.Upper.Friction = zero, zero
+		a.Latches[0].Annular.MatingAngle = rad(angle)
+		r := mustAnalyse(t, a)
+		near(t, "work", r.Work, r.Latches[0].Transverse*0.4/2, 1e-9)
+	}
+}
+
+func TestRemoteRingIsStifferThanNear(t *testing.T) {
+	last := 0.0
+	for _, end := range []float64{0, 0.5, 1, 2, 4, 8, 16} {
+		a := capJob()
+		a.Latches[0].Annular.EndDistance, a.Latches[0].Annular.EndDistanceInner = end, ptr(end)
+		r := mustAnalyse(t, a)
+		if r.Peak < last*(1-1e-3) { // a little over the remote value on the way, as shells do
+			t.Errorf("end distance %g: %g N, nearer %g N", end, r.Peak, last)
+		}
+		last = r.Peak
+	}
+}
+
+func TestSlotsSoftenAndFloorsStiffen(t *testing.T) {
+	closed, split := mustAnalyse(t, capJob()), mustAnalyse(t, collarJob())
+	if split.Peak >= closed.Peak {
+		t.Errorf("split %g N, closed %g N", split.Peak, closed.Peak)
+	}
+	floor := capJob()
+	floor.Latches[0].Annular.FarEnd, floor.Latches[0].Annular.FarDistance = "floored", 2
+	if r := mustAnalyse(t, floor); r.Peak <= closed.Peak {
+		t.Errorf("floored %g N, long %g N", r.Peak, closed.Peak)
+	}
+	free := capJob()
+	free.Latches[0].Annular.FarEnd, free.Latches[0].Annular.FarDistance = "free", 2
+	if r := mustAnalyse(t, free); r.Peak >= closed.Peak {
+		t.Errorf("short free ring %g N, long %g N", r.Peak, closed.Peak)
+	}
+}
+
+// TestYieldingBossIsLimited: beyond the collapse pressure more interference adds
+// nothing but strain.
+func TestYieldingBossIsLimited(t *testing.T) {
+	a := pinJob()
+	a.Latches[0].PressFit.Interference, a.Latches[0].PressFit.InterferenceTol = 0.5, ptr(0.0)
+	r := mustAnalyse(t, a)
+	lower, _ := Resolve(a.Lower)
+	p := CollapsePressure(yieldHeadroom*lower.HoopStrength().Value, 11, 5)
+	near(t, "transverse load", r.Latches[0].Transverse, p*math.Pi*5*10, 1e-9)
+	found := false
+	for _, w := range r.Latches[0].Warnings {
+		found = found || w.Number == warnYield
+	}
+	if !found {
+		t.Error("no warning that the boss yields")
+	}
+}
+
+func TestTurningTheJobUpsideDown(t *testing.T) {
+	other := map[string]string{"lower": "upper", "upper": "lower"}
+	for i, a := range variants() {
+		want := mustAnalyse(t, a)
+		a.Lower, a.Upper = a.Upper, a.Lower
+		l := &a.Latches[0]
+		switch {
+		case l.Annular != nil:
+			l.Annular.Outside = other[l.Annular.Outside]
+		case l.Ball != nil:
+			l.Ball.Socket = other[l.Ball.Socket]
+		case l.Cantilever != nil:
+			l.Cantilever.Flexes = other[l.Cantilever.Flexes]
+		case l.PressFit != nil:
+			l.PressFit.Outside = other[l.PressFit.Outside]
+		case l.CrushRib != nil:
+			l.CrushRib.Ribs = other[l.CrushRib.Ribs]
+		}
+		got := mustAnalyse(t, a)
+		near(t, "peak", got.Peak, want.Peak, 1e-12)
+		near(t, "worst", got.Worst, want.Worst, 1e-12)
+		s, w := got.Latches[0].Swing, want.Latches[0].Swing
+		if s.Part == w.Part {
+			t.Errorf("variant %d: the same part %q swings upside down", i, s.Part)
+		}
+		z := a.Latches[0].Z
+		near(t, "room below is room above", s.ZHigh-z, z-w.ZLow, 1e-12)
+		near(t, "and the other way", z-s.ZLow, w.ZHigh-z, 1e-12)
+	}
+}

@@ -1,0 +1,69 @@
+package force
+
+import (
+	"math"
+	"testing"
+
+	"gonum.org/v1/gonum/integrate/quad"
+)
+
+func TestLipWorkAgainstQuadrature(t *testing.T) {
+	for _, mu := range []float64{0, 0.1, 0.3, 0.6, 1.2} {
+		for _, half := range []float64{4.2, 4.6, 4.8, 4.99} {
+			for _, b := range []float64{0, 300} {
+				l := lip{radius: 5, half: half, a: 1785, b: b, mu: mu, sinRho: mu / math.Sqrt(1+mu*mu), zero: 2}
+				hi, lo := l.zero+l.contact(), l.zero+l.release()
+				want := quad.Fixed(l.force, lo, hi, 400, nil, 0)
+				near(t, "work", l.work(hi, lo), want, 1e-6)
+				// Two parts make the whole.
+				near(t, "parts", l.work(hi, 2)+l.work(2, lo), l.work(hi, lo), 1e-12)
+			}
+		}
+	}
+}
+
+func TestLipPeakAgainstScanAndStationarity(t *testing.T) {
+	for _, mu := range []float64{0, 0.15, 0.3, 0.6} {
+		l := lip{radius: 5, half: 4.8, a: 1785, mu: mu, sinRho: mu / math.Sqrt(1+mu*mu)}
+		f, at := l.peak(l.contact(), l.release())
+		best := 0.0
+		for i := range 200000 {
+			best = max(best, l.force(l.release()+(l.contact()-l.release())*float64(i)/199999))
+		}
+		near(t, "peak", f, best, 1e-9)
+		// 0.5 sin(phi) sin(2 (phi + rho)) = cos(phi) - d/D at the peak.
+		phi, rho := math.Asin(at/5), math.Atan(mu)
+		near(t, "stationarity", 0.5*math.Sin(phi)*math.Sin(2*(phi+rho)), math.Cos(phi)-4.8/5, 1e-5)
+	}
+}
+
+func TestFrictionlessBallStoresItsElasticWork(t *testing.T) {
+	l := lip{radius: 5, half: 4.8, a: 1785}
+	near(t, "K w^2/2", l.work(l.contact(), 0), 1785*0.2*0.2/2, 1e-12)
+}
+
+func TestLipIsSilentOutsideContact(t *testing.T) {
+	l := lip{radius: 5, half: 4.8, a: 1785, mu: 0.3, sinRho: 0.3 / math.Sqrt(1.09)}
+	for _, z := range []float64{l.contact() + 1e-9, 3, -3, 7, math.Inf(1)} {
+		if f := l.force(z); f != 0 {
+			t.Errorf("at %g: %g N, want 0", z, f)
+		}
+	}
+	near(t, "no force at first contact", 1+l.force(l.contact()-1e-12), 1, 1e-6)
+	near(t, "no force where it is drawn in", 1+l.force(l.release()), 1, 1e-6)
+}
+
+// TestBallOverConeIsContinuous: from the cone to the lip the force does not jump.
+func TestBallOverConeIsContinuous(t *testing.T) {
+	a := ballJob()
+	a.Latches[0].Ball.EntryAngle = ptr(rad(10))
+	r := mustAnalyse(t, a)
+	_, hand := ConeContact(5.6, 6, rad(10))
+	zero := r.Latches[0].Stroke - func() float64 { first, _ := ConeContact(5.6, 6, rad(10)); return first }()
+	c := r.Latches[0].Curve
+	near(t, "hand over", c.At(zero+hand+1e-7), c.At(zero+hand-1e-7), 1e-4)
+	sharp := mustAnalyse(t, ballJob())
+	if r.Peak > sharp.Peak*(1+1e-9) {
+		t.Errorf("a cone raised the peak from %g to %g", sharp.Peak, r.Peak)
+	}
+}

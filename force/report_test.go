@@ -1,0 +1,180 @@
+package force
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+)
+
+func numbers(ws []Warning) []int {
+	var out []int
+	for _, w := range ws {
+		out = append(out, w.Number)
+	}
+	return out
+}
+
+// TestWarningsAreRaised raises each warning of one latch and none without cause.
+func TestWarningsAreRaised(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		number int
+		job    func() Assembly
+		change func(*Latch, *Assembly)
+	}{
+		{"overstrained", warnOverstrained, armJob, func(l *Latch, _ *Assembly) { l.Cantilever.Thickness, l.Cantilever.TipThickness = 6, 6 }},
+		{"locked", warnLockedRelease, capJob, func(l *Latch, _ *Assembly) { l.Use, l.Annular.ReturnAngle = "releasable", rad(80) }},
+		{"not finished", warnNotFinished, capJob, func(l *Latch, _ *Assembly) { l.Engage = ptr(1.0) }},
+		{"sharp edge", warnSharpEdge, pinJob, func(l *Latch, _ *Assembly) { l.PressFit.LeadInAngle = nil }},
+		{"thick", warnThick, capJob, func(l *Latch, _ *Assembly) { l.Annular.InnerDiameter = 0 }},
+		{"sharp root", warnSharpRoot, armJob, func(l *Latch, _ *Assembly) { l.Cantilever.RootRadius = nil }},
+		{"small root", warnSharpRoot, armJob, func(l *Latch, _ *Assembly) { l.Cantilever.RootRadius = ptr(0.3) }},
+		{"big deflection", warnBigDeflection, armJob, func(l *Latch, _ *Assembly) { l.Cantilever.Undercut, l.Cantilever.MatingAngle = 4.2, rad(20) }},
+		{"ball room", warnBallRoom, ballJob, func(l *Latch, _ *Assembly) { l.Ball.SocketDiameter = 6.1 }},
+		{"stem room", warnStemRoom, ballJob, func(l *Latch, _ *Assembly) { l.Ball.StemDiameter = 5.55 }},
+		{"idle cone", warnCone, ballJob, func(l *Latch, _ *Assembly) { l.Ball.EntryAngle = ptr(rad(40)) }},
+		{"wide finger", warnWideFinger, collarJob, func(l *Latch, _ *Assembly) { l.Annular.Slots = 2 }},
+		{"layers", warnBuild, capJob, func(_ *Latch, a *Assembly) { a.Lower.Build = "across" }},
+		{"fingers across layers", warnBendsAcross, collarJob, func(_ *Latch, a *Assembly) { a.Lower.Build = "along" }},
+	} {
+		a := c.job()
+		if slices.Contains(numbers(mustAnalyse(t, a).Latches[0].Warnings), c.number) && c.name != "fingers across layers" {
+			t.Errorf("%s: warned without cause", c.name)
+		}
+		c.change(&a.Latches[0], &a)
+		r := mustAnalyse(t, a)
+		if !slices.Contains(numbers(r.Latches[0].Warnings), c.number) {
+			t.Errorf("%s: no warning, only %v", c.name, r.Latches[0].Warnings)
+		}
+		for _, w := range r.Latches[0].Warnings {
+			if !strings.HasPrefix(w.Text, a.Latches[0].ID+": ") || strings.Contains(w.Text, "%!") {
+				t.Errorf("text %q", w.Text)
+			}
+		}
+	}
+}
+
+func TestWarningsOfTheStep(t *testing.T) {
+	a := capJob()
+	b := a.Latches[0]
+	b.ID, b.Engage = "second", ptr(mustAnalyse(t, a).Stroke+0.1)
+	a.Latches = append(a.Latches, b)
+	r := mustAnalyse(t, a)
+	if !slices.Contains(numbers(r.Warnings), warnStagger) {
+		t.Errorf("rings 0.1 mm apart: %v", r.Warnings)
+	}
+	near(t, "all at once", r.PeakStack, r.Latches[0].PeakAll+r.Latches[1].PeakAll, 1e-12)
+
+	loose := pinJob()
+	loose.Latches[0].PressFit.InterferenceTol = nil // the process keeps 0.2 mm
+	r = mustAnalyse(t, loose)
+	if !slices.Contains(numbers(r.Warnings), warnLoose) || r.Loose == 0 {
+		t.Errorf("a printed fit is never loose? %v", r.Warnings)
+	}
+	slippery := capJob()
+	slippery.Lower.Friction, slippery.Upper.Friction = ptr(0.1), ptr(0.1)
+	slippery.Latches[0].Engage = ptr(0.5)
+	r = mustAnalyse(t, slippery)
+	if !slices.Contains(numbers(r.Warnings), warnSpringback) {
+		t.Fatalf("stopped on its lead-in, it must spring back: %v", r.Warnings)
+	}
+	// Pushing in needs tan(alpha + rho), holding up tan(alpha - rho).
+	rho := math.Atan(0.1)
+	near(t, "springback", r.Springback, r.SeatForce*math.Tan(rad(25)-rho)/math.Tan(rad(25)+rho), 1e-9)
+}
+
+func TestBallStoppedOnItsLipSpringsBack(t *testing.T) {
+	a := ballJob()
+	a.Lower.Friction, a.Upper.Friction = ptr(0.05), ptr(0.05)
+	a.Latches[0].Engage = ptr(0.4)
+	r := mustAnalyse(t, a)
+	if !(r.Springback > 0 && r.Springback < r.SeatForce) {
+		t.Errorf("springback %g, seat force %g", r.Springback, r.SeatForce)
+	}
+	if home := mustAnalyse(t, ballJob()); home.Springback != 0 {
+		t.Errorf("home, but springs back with %g N", home.Springback)
+	}
+}
+
+func TestSwingSaysWhereArmsGo(t *testing.T) {
+	a := armJob()
+	s := mustAnalyse(t, a).Latches[0].Swing
+	if s.Part != "lower" || s.Outward != 1.2 || s.Inward != 0 || s.Width != 6 || s.Radius != 0 || s.ZLow != 15-19 || s.ZHigh <= 15 {
+		t.Errorf("%+v", s)
+	}
+	for i, p := range a.Latches[0].At {
+		d := s.Toward[i]
+		near(t, "unit", math.Hypot(d.X, d.Y), 1, 1e-12)
+		if d.X*p.X+d.Y*p.Y <= 0 {
+			t.Errorf("arm at %v goes towards %v, not outward", p, d)
+		}
+	}
+	c := a.Latches[0].Cantilever
+	c.Bends, c.Toward = "inward", []Point{{2, 0}}
+	s = mustAnalyse(t, a).Latches[0].Swing
+	if s.Outward != 0 || s.Inward != 1.2 || s.Toward[3] != (Point{1, 0}) {
+		t.Errorf("%+v", s)
+	}
+}
+
+func TestSwingOfRingsIsWhatTheyMove(t *testing.T) {
+	r := mustAnalyse(t, capJob())
+	s := r.Latches[0].Swing
+	if s.Part != "lower" || s.Radius != 21.6 || s.ZHigh != 23 || s.ZLow >= 20 {
+		t.Errorf("%+v", s)
+	}
+	if s.Outward <= 0 || s.Outward >= 0.4 {
+		t.Errorf("the outer ring moves %g mm of the 0.4 that both share", s.Outward)
+	}
+	steel := capJob()
+	steel.Upper = MaterialSpec{Material: "steel"}
+	near(t, "all of it on a steel plug", mustAnalyse(t, steel).Latches[0].Swing.Outward, 0.4, 0.02)
+}
+
+func TestThrustPathAndTilt(t *testing.T) {
+	r := mustAnalyse(t, mixed())
+	if len(r.ThrustPath) == 0 {
+		t.Fatal("no path")
+	}
+	last := math.Inf(1)
+	for _, p := range r.ThrustPath {
+		if p.Lift > last || p.Force < 0 || !finite(p.At.X) || !finite(p.At.Y) {
+			t.Errorf("point %+v after lift %g", p, last)
+		}
+		last = p.Lift
+	}
+	if m := r.TiltAbout(r.Thrust); m < 0 || m >= r.TiltAbout(Point{500, 0}) {
+		t.Errorf("tilt about the thrust line %g, about a far point %g", m, r.TiltAbout(Point{500, 0}))
+	}
+}
+
+func TestReleasableCountsTheRepeatedStrain(t *testing.T) {
+	a := armJob()
+	once := mustAnalyse(t, a).Latches[0].Permitted
+	a.Latches[0].Use = "releasable"
+	near(t, "permitted", mustAnalyse(t, a).Latches[0].Permitted, 0.6*once, 1e-12)
+}
+
+func TestSeparationOfAShallowFlankIsBelowASteepOne(t *testing.T) {
+	last := 0.0
+	for _, back := range []float64{10, 20, 30, 40, 50} {
+		a := capJob()
+		a.Latches[0].Annular.ReturnAngle = rad(back)
+		l := mustAnalyse(t, a).Latches[0]
+		if l.SelfLocking || l.Separation <= last {
+			t.Errorf("return angle %g deg: %g N, less steep %g N", back, l.Separation, last)
+		}
+		last = l.Separation
+	}
+	a := capJob()
+	a.Latches[0].Annular.ReturnAngle = rad(60) // friction 0.6 locks above 59.04 deg
+	if l := mustAnalyse(t, a).Latches[0]; !l.SelfLocking || l.Separation != 0 {
+		t.Errorf("must lock: %+v", l)
+	}
+}
+
+func TestBallPullsOutAsItPushesIn(t *testing.T) {
+	r := mustAnalyse(t, ballJob())
+	near(t, "sharp lip", r.Latches[0].Separation, r.Latches[0].PeakEach, 1e-9)
+}

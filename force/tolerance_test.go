@@ -1,0 +1,164 @@
+package force
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"testing"
+)
+
+// TestPeakOfDrawsIsThePeakOfTheSum draws mixed jobs and scans the sum densely.
+// The nodes may miss the true peak by half a per cent where balls and ramps add.
+func TestPeakOfDrawsIsThePeakOfTheSum(t *testing.T) {
+	rng := rand.New(rand.NewPCG(11, 12))
+	kinds := []func() Assembly{capJob, ballJob, armJob, pinJob, collarJob, ribJob}
+	worst := 0.0
+	for round := range 120 {
+		a := Assembly{Lower: MaterialSpec{Material: "PA12", Build: "along"}, Upper: MaterialSpec{Material: "PA12"}}
+		for i := range 1 + rng.IntN(4) {
+			l := kinds[rng.IntN(len(kinds))]().Latches[0]
+			l.ID = fmt.Sprint("l", i)
+			l.At = make([]Point, 1+rng.IntN(5))
+			l.Engage = ptr(1.5 + 3*rng.Float64())
+			a.Latches = append(a.Latches, l)
+		}
+		if faults := a.Validate(); len(faults) > 0 {
+			t.Fatal(faults)
+		}
+		lower, _ := Resolve(a.Lower)
+		upper, _ := Resolve(a.Upper)
+		mu := pairFriction(lower, upper).Value
+		joints, counts := make([]joint, len(a.Latches)), make([]int, len(a.Latches))
+		for i, l := range a.Latches {
+			joints[i], counts[i] = readyJoint(l, lower, upper), len(l.At)
+			joints[i].findNodes(mu)
+		}
+		tr := newTrial(joints, counts, mu)
+		means := make([]float64, 2*len(joints))
+		for range 4 {
+			c := causes{mu: mu * (0.75 + 0.5*rng.Float64()), lower: 0.9, upper: 1.1, model: 0.4 * rng.NormFloat64(), processLower: 0.3 * rng.NormFloat64(), processUpper: 0.3 * rng.NormFloat64()}
+			tr.draw(&c, rng, 0.35, means)
+			var dense float64
+			for i := range 8001 {
+				dense = max(dense, tr.sum(6*float64(i)/8000))
+			}
+			got := tr.peak()
+			worst = max(worst, 1-got/dense)
+			if got < 0.995*dense || got > 1.002*dense+1e-9 {
+				t.Errorf("round %d: peak %g, scan %g", round, got, dense)
+			}
+		}
+	}
+	t.Logf("largest shortfall %.3g %%", 100*worst)
+}
+
+func TestDrawsAllocateNothing(t *testing.T) {
+	count := func(draws int) float64 {
+		a := mixed24()
+		a.Draws = draws
+		return testing.AllocsPerRun(3, func() { mustAnalyse(t, a) })
+	}
+	if few, many := count(200), count(4000); few != many {
+		t.Errorf("%g allocations with 200 draws, %g with 4000", few, many)
+	}
+}
+
+func TestNoToleranceLeavesOnlyTheNominal(t *testing.T) {
+	a := pinJob()
+	zero := ptr(0.0)
+	a.Lower.Figures = Figures{FrictionSpread: zero, ModulusSpread: zero, Tolerance: zero, ToleranceShare: zero}
+	a.Upper.Figures = a.Lower.Figures
+	a.Latches[0].PressFit.InterferenceTol = zero
+	lower, _ := Resolve(a.Lower)
+	upper, _ := Resolve(a.Upper)
+	joints := []joint{readyJoint(a.Latches[0], lower, upper)}
+	joints[0].modelLog = 0
+	joints[0].findNodes(0.4)
+	var r Result
+	a.Draws = 100
+	r.tolerance(a, joints, []int{2}, band{mu: pairFriction(lower, upper).Value})
+	want := mustAnalyse(t, a).Peak
+	for _, got := range []float64{r.P5, r.P50, r.P95, r.Worst} {
+		near(t, "without any tolerance", got, want, 1e-12)
+	}
+	if len(r.Spread) != 0 {
+		t.Errorf("spread of nothing: %v", r.Spread)
+	}
+}
+
+// TestLooseShareAgainstTheNormal: the size of a fit is normal, so the share of
+// loose ones is known.
+func TestLooseShareAgainstTheNormal(t *testing.T) {
+	a := pinJob()
+	a.Draws = 40000
+	p := a.Latches[0].PressFit
+	a.Latches[0].At = []Point{{0, 0}}
+	p.Interference, p.InterferenceTol = 0.03, ptr(0.04)
+	r := mustAnalyse(t, a)
+	// Two standard deviations are 0.04: loose below 1.5 of them.
+	want := 0.5 * math.Erfc(1.5/math.Sqrt2)
+	if math.Abs(r.Loose-want) > 0.006 {
+		t.Errorf("loose share %g, want %g", r.Loose, want)
+	}
+}
+
+func TestStandardErrorCoversTheScatterOfP95(t *testing.T) {
+	var sum, square, stated float64
+	const n = 40
+	for i := range n {
+		a := armJob()
+		a.Seed, a.Draws = uint64(100+i), 2000
+		r := mustAnalyse(t, a)
+		sum, square, stated = sum+r.P95, square+r.P95*r.P95, stated+r.P95StdErr
+	}
+	scatter := math.Sqrt(square/n - sum*sum/(n*n))
+	if ratio := stated / n / scatter; ratio < 0.6 || ratio > 1.6 {
+		t.Errorf("stated standard error is %.2f of the scatter between seeds", ratio)
+	}
+}
+
+// TestSharesAgainstAKnownSum: one pin whose only spread is friction and size.
+// The peak is close to their product, so the shares follow from the variances.
+func TestSharesAgainstAKnownSum(t *testing.T) {
+	a := pinJob()
+	zero := ptr(0.0)
+	a.Latches[0].At = []Point{{0, 0}}
+	a.Draws = 60000
+	a.Lower.Figures = Figures{ModulusSpread: zero, FrictionSpread: ptr(0.4), Friction: ptr(0.4)}
+	a.Upper.Figures = Figures{ModulusSpread: zero}
+	p := a.Latches[0].PressFit
+	p.InterferenceTol = ptr(0.02)
+	r := mustAnalyse(t, a)
+	vf := 0.4 * 0.4 / 3                       // even over plus or minus 0.4
+	vs := math.Pow(0.02/2/0.05, 2)            // normal, two deviations 0.02 of 0.05
+	vm := math.Pow(math.Log(pressModel)/2, 2) // model
+	whole := vf + vs + vm + vf*vs
+	got := map[string]float64{}
+	for _, s := range r.Spread {
+		got[s.Input] = s.Share
+	}
+	for name, want := range map[string]float64{"friction": vf / whole, "sizes of pin": vs / 2 / whole, "surfaces of lower": vs / 4 / whole, "surfaces of upper": vs / 4 / whole} {
+		if math.Abs(got[name]-want) > 0.02 {
+			t.Errorf("share of %s: %.3f, want %.3f; all %v", name, got[name], want, r.Spread)
+		}
+	}
+	for i, s := range r.Spread {
+		if i > 0 && s.Share > r.Spread[i-1].Share {
+			t.Errorf("shares out of order: %v", r.Spread)
+		}
+	}
+}
+
+// TestWorstHoldsAlmostEveryDraw: the plain worst case stands above P95 for every
+// kind.
+func TestWorstStandsAboveP95(t *testing.T) {
+	for _, a := range variants() {
+		r := mustAnalyse(t, a)
+		if !(r.P5 <= r.P50 && r.P50 <= r.P95 && r.P95 < r.Worst && r.Design == r.P95) {
+			t.Errorf("%s: %g %g %g worst %g", a.Latches[0].ID, r.P5, r.P50, r.P95, r.Worst)
+		}
+		if r.WorkP95 < r.Work*0.9 {
+			t.Errorf("%s: work P95 %g below the nominal %g", a.Latches[0].ID, r.WorkP95, r.Work)
+		}
+	}
+}
