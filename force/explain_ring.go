@@ -150,8 +150,7 @@ func (e *explainer) ball(b *Ball) {
 	if e.j.outer.zero > 0 {
 		e.step("ball.load", "K2", l.b, "N/mm^2", "load over opening as K w - K2 w^2 through the largest one", "own", MarkOwn, "(%s*%s - %s)/%s^2", l.a, e.s.move, e.s.load, e.s.move)
 	}
-	last := &e.p.p[e.p.n-1]
-	f, lift := l.peak(last.Hi, last.Lo)
+	f, lift := l.peak(e.j.lipRange(&l))
 	z := lift - l.zero
 	phi := math.Asin(z/r) * degree
 	if b.coned() {

@@ -251,6 +251,16 @@ func (j *joint) ballProfile(p *profile, s *shared, r *state, w, small float64) {
 	p.add(piece{Hi: l.zero + hi, Lo: l.zero - min(contact, l.radius*l.sinRho), lip: true})
 }
 
+// lipRange is where the ball stands on its lip, whether or not the seat lies in
+// between: lifts from the first contact, or the end of the cone, to the release.
+func (j *joint) lipRange(l *lip) (hi, lo float64) {
+	hi = l.contact()
+	if j.alpha > 0 {
+		hi = min(hi, j.ballR*j.sinA)
+	}
+	return l.zero + hi, l.zero + l.release()
+}
+
 // separation gives the force to pull one joint apart [N]; locked if no force does.
 func (j *joint) separation(mu float64, s state) (f float64, locked bool) {
 	switch j.path {
@@ -308,11 +318,11 @@ func (j *joint) findNodes(mu float64) {
 		at = append(at, j.crest, j.crest-j.length)
 	case ball:
 		p, _ := j.nominalAt(mu)
-		last := &p.p[p.n-1]
-		_, top := p.lip.peak(last.Hi, last.Lo)
-		way := last.Hi - top
+		hi, lo := j.lipRange(&p.lip)
+		_, top := p.lip.peak(hi, lo)
+		way := hi - top
 		if j.alpha > 0 {
-			at = append(at, last.Hi)
+			at = append(at, hi)
 		}
 		at = append(at, top+way/2, top, top-way/2, top-way)
 	}
