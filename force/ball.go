@@ -92,11 +92,6 @@ func (b Ball) mouth(m Material) Tube {
 	return t
 }
 
-// guideStiffness is the guide's transverse force per RADIAL opening, near the end.
-func (b Ball) guideStiffness(m Material) float64 {
-	return 2 * GuideTransverse(1, b.MouthDiameter, m.Modulus.Value, GeometricFactorOuter(b.MouthDiameter, b.OuterDiameter, m.Poisson.Value))
-}
-
 // BallContactAngle gives the latitude at which a ball first touches a sharp lip,
 // phi0 = acos(d/D) [rad]. d: mouth, D: ball diameter [mm], d below D. The local
 // lead angle of the ball there is phi0 itself. Source: own, geometry.
@@ -144,13 +139,16 @@ func (b Ball) ready(socket, stem Material, use string) joint {
 		j.fromInner = *b.BallTol
 	}
 	j.worst = j.fromOuter + j.fromInner
-	j.modelLog = max(math.Log(ringModelLeast), math.Abs(math.Log(j.outer.stiffness/b.guideStiffness(socket))))
+	end := t
+	end.Far = Long
+	_, r0, _, _ := GuideRatio(end, b.OuterDiameter, d, true, d, GeometricFactorOuter(d, b.OuterDiameter, socket.Poisson.Value))
+	j.modelUp = math.Log(ringModel)
+	j.modelDown = max(j.modelUp, math.Log(r0))
 	if b.Slots > 0 {
-		closed := j.outer.stiffness
 		j.outer = b.fingers().soften(j.outer, socket.Modulus.Value, socket.PermittedAxial(use), socket.SecantZero)
-		if j.outer.stiffness < closed {
-			j.modelLog = math.Log(ringModelLeast)
-		}
+	}
+	if j.outer.law == armWall {
+		j.modelDown = max(j.modelUp, math.Log(b.fingers().baseFactor()))
 	}
 	from := BallStroke(d, b.BallDiameter)
 	j.seated = b.SeatDepth

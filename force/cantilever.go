@@ -148,141 +148,6 @@ func (c Cantilever) armFaults() []Fault {
 	return out
 }
 
-// thickness is that of the root [mm].
-func (c Cantilever) thickness() float64 {
-	switch {
-	case c.shape() == "rocker":
-		return 2 * c.BarRadius
-	case c.Section == "ring_segment":
-		return c.OuterRadius - c.InnerRadius
-	}
-	return c.Thickness
-}
-
-// root is the section at the root and the distance to its tensile face [mm].
-// The mate pushes on the face that is in tension: the inner one of an arm that
-// bends outward.
-func (c Cantilever) root() (s Section, tensile float64) {
-	switch c.Section {
-	case "ring_segment":
-		s = RingSegment(c.InnerRadius, c.OuterRadius, c.Arc)
-		if c.Bends == "inward" {
-			return s, s.Outer
-		}
-		return s, s.Inner
-	case "trapezoid":
-		s = Trapezoid(c.Width, c.NarrowWidth, c.Thickness)
-		if c.Tension == "wide" {
-			return s, s.Outer
-		}
-		return s, s.Inner
-	}
-	s = Rectangle(c.Width, c.Thickness)
-	return s, s.Inner
-}
-
-func (c Cantilever) tapers() (kt, kw float64) {
-	kt, kw = 1, 1
-	if c.TipThickness != 0 {
-		kt = c.TipThickness / c.Thickness
-	}
-	if c.TipWidth != 0 {
-		kw = c.TipWidth / c.Width
-	}
-	return kt, kw
-}
-
-// armSpring is an arm per mm of deflection, for one modulus.
-type armSpring struct {
-	stiffness float64 // [N/mm]
-	axial     float64 // largest strain along the press axis, without the fillet [1/mm]
-	root      float64 // strain at the root, without the fillet [1/mm]; a rocker: shear strain over 1 + nu
-	across    float64 // largest strain across the press axis, in strip or bend [1/mm]
-	kt        float64 // concentration at the root [1]
-	slope     float64 // of the tip [rad/mm]
-	q         float64 // base factor used [1]
-	solid     float64 // base factor of a solid base, for the model error [1]
-}
-
-func (c Cantilever) spring(m Material) armSpring {
-	e, l := m.Modulus.Value, c.Length
-	a := armSpring{kt: RootConcentration(sharpRoot), q: 1, solid: 1}
-	if c.RootRadius != nil {
-		a.kt = RootConcentration(*c.RootRadius / c.thickness())
-	}
-	s, tensile := Section{}, 0.0
-	if c.shape() != "rocker" {
-		s, tensile = c.root()
-	}
-	switch c.shape() {
-	case "straight":
-		kt, kw := c.tapers()
-		t := TaperFactor(kt, kw)
-		a.solid = BaseFactor(l, c.thickness(), t)
-		switch {
-		case c.BaseFactor != nil:
-			a.q = *c.BaseFactor
-		case c.Base == "solid":
-			a.q = a.solid
-		}
-		a.stiffness = 3 * e * s.Inertia / (l * l * l * t * a.q)
-		a.root = RootStrain(tensile, 1, l, t) / a.q
-		a.axial = a.root * PeakStrainFactor(kt, kw)
-		// The base turns the tip by its rotation on top of the arm's own slope.
-		a.slope = (TipSlopeFactor(kt, kw) + a.q - 1) / (l * a.q)
-	case "l_arm":
-		i2 := Rectangle(c.Width, c.BaseThickness).Inertia
-		f := LArmCompliance(e, l, s.Inertia, c.BaseLength, i2)
-		a.stiffness = 1 / f
-		a.root = l * tensile / (e * s.Inertia * f)
-		a.axial = a.root
-		a.across = l * c.BaseThickness / 2 / (e * i2 * f)
-		a.slope = (l*l/(2*s.Inertia) + l*c.BaseLength/i2) / (e * f)
-	case "u_arm":
-		f := UArmCompliance(e, l, c.BendRadius, s.Inertia)
-		a.stiffness = 1 / f
-		a.axial = l * tensile / (e * s.Inertia * f)
-		a.across = (l + c.BendRadius) * tensile / (e * s.Inertia * f)
-		a.kt = 1 // the root carries little of the moment
-	case "rocker":
-		bars := 2.0
-		if c.Bars == 1 {
-			bars = 1
-		}
-		twist, torque := TorsionBar(c.BarRadius, c.BarLength, 1, e, m.Poisson.Value)
-		a.stiffness = bars * torque / twist / (l * l)
-		a.root = 1 / (twist * l * (1 + m.Poisson.Value))
-		a.across = a.root
-		a.slope = 1 / l
-	}
-	if c.BaseFactor != nil && c.shape() != "straight" {
-		a.q = *c.BaseFactor
-		a.stiffness, a.root, a.axial, a.across = a.stiffness/a.q, a.root/a.q, a.axial/a.q, a.across/a.q
-	}
-	return a
-}
-
-// governs gives the strain per mm nearest its limit, and that limit [1].
-func (a armSpring) governs(axial, across float64) (strain, limit float64) {
-	strain, limit = max(a.axial, a.root*a.kt), axial
-	if a.axial == 0 { // a rocker strains its bars only
-		strain = 0
-	}
-	if b := a.across * max(1, a.barKt()); b/across > strain/limit {
-		strain, limit = b, across
-	}
-	return strain, limit
-}
-
-// barKt is the concentration for what bends or twists across the axis: only a
-// rocker's bars have their root there.
-func (a armSpring) barKt() float64 {
-	if a.axial == 0 {
-		return a.kt
-	}
-	return 1
-}
-
 // ready makes the joint ready to be evaluated. The mate is taken as rigid.
 func (c Cantilever) ready(arm, mate Material, use string) joint {
 	a := c.spring(arm)
@@ -309,7 +174,7 @@ func (c Cantilever) ready(arm, mate Material, use string) joint {
 	if c.shape() == "straight" || c.shape() == "l_arm" {
 		j.rotation = a.slope
 	}
-	j.modelLog = math.Log(max(armModelLeast, a.solid/a.q))
+	j.modelUp, j.modelDown = math.Log(armModel), math.Log(max(armModel, a.solid/a.q))
 	j.stroke = s.size/math.Tan(c.MatingAngle) + c.Land
 	if c.ReturnAngle < math.Pi/2-1e-6 {
 		j.stroke += s.size / math.Tan(c.ReturnAngle)
@@ -317,9 +182,9 @@ func (c Cantilever) ready(arm, mate Material, use string) joint {
 	return j
 }
 
-// armModelLeast is the least ratio that stands for the model error of an arm;
-// common practice, no source.
-const armModelLeast = 1.15
+// armModel is the ratio that stands for the model error of an arm upward, and at
+// least downward, two standard deviations; common practice, no source.
+const armModel = 1.15
 
 // swing is the room the arm needs, and which way it goes at each place.
 func (c Cantilever) swing(z float64, at []Point) Swing {

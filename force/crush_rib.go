@@ -84,11 +84,11 @@ func (c CrushRib) ready(ribs, mate Material) joint {
 	j := joint{
 		kind: "crush_rib", path: slide, outerIsLower: c.Ribs == "lower",
 		size: s.size, half: 1, fromOuter: s.outer, fromInner: s.inner, worst: s.worst,
-		outer:    member{stiffness: CrushLoad(c.Count, c.flowStress(ribs).Value, 1, c.Width, c.Height), strain: 1 / c.Height, limit: crushShare},
-		inner:    member{limit: 1},
-		length:   c.EngagementLength,
-		stroke:   c.EngagementLength,
-		modelLog: math.Log(crushModel),
+		outer:   member{stiffness: CrushLoad(c.Count, c.flowStress(ribs).Value, 1, c.Width, c.Height), strain: 1 / c.Height, limit: crushShare},
+		inner:   member{limit: 1},
+		length:  c.EngagementLength,
+		stroke:  c.EngagementLength,
+		modelUp: math.Log(crushModel), modelDown: math.Log(crushModel),
 	}
 	if c.LeadInAngle != nil {
 		j.alpha = *c.LeadInAngle

@@ -193,5 +193,6 @@ func (e *explainer) separation() {
 func (e *explainer) tolerance() {
 	j := e.j
 	e.given("T", j.worst, "mm", "plus or minus on the size, all limits at once", MarkPractice)
-	e.given("M", math.Exp(j.modelLog), "1", "ratio that stands for the model error, two standard deviations", MarkOwn)
+	e.given("M+", math.Exp(j.modelUp), "1", "ratio by which the model may lie too low, two standard deviations", MarkPractice)
+	e.given("M-", math.Exp(j.modelDown), "1", "ratio by which it may lie too high: another model, or what this one leaves out", MarkOwn)
 }

@@ -102,28 +102,41 @@ func (e *explainer) annular(a *Annular) {
 		e.step("snap.land", "W_land", e.mu*e.s.load, "N", "W = mu P on the land", sourceGuide+", p. 14, flat", MarkRead, "%s*%s", e.mu, e.s.load)
 	}
 	e.separation()
-	e.guide(a, eo, ei)
+	e.guide(a, ko, ki)
 }
 
 // guide sets the published figure beside the governing one.
-func (e *explainer) guide(a *Annular, eo, ei float64) {
+func (e *explainer) guide(a *Annular, ko, ki float64) {
 	d := a.JointDiameter
-	xn := GeometricFactorOuter(d, a.OuterDiameter, e.outer.Poisson.Value)
-	e.step("guide.x_n", "X_N", xn, "1", "X_N = 0.62 sqrt((do/d - 1)/(do/d + 1))/(((do/d)^2 + 1)/((do/d)^2 - 1) + nu)", sourceGuide+", p. 21", MarkMemory,
-		"0.62*sqrt((%[1]s/%[2]s - 1)/(%[1]s/%[2]s + 1))/(((%[1]s/%[2]s)^2 + 1)/((%[1]s/%[2]s)^2 - 1) + %[3]s)", a.OuterDiameter, d, e.outer.Poisson.Value)
-	xw := GeometricFactorInner(d, a.InnerDiameter, e.inner.Poisson.Value)
-	e.step("guide.x_w", "X_W", xw, "1", "X_W = 0.62 sqrt((d - di)/(d + di))/((d^2 + di^2)/(d^2 - di^2) - nu)", sourceGuide+", p. 22", MarkRead,
-		"0.62*sqrt((%[1]s - %[2]s)/(%[1]s + %[2]s))/((%[1]s^2 + %[2]s^2)/(%[1]s^2 - %[2]s^2) - %[3]s)", d, a.InnerDiameter, e.inner.Poisson.Value)
-	to, ti := a.outerTube(e.outer), a.innerTube(e.inner)
-	ro, ri := GuideRemoteFactor(to.Mouth, d, to.Wall), GuideRemoteFactor(ti.Mouth, d, ti.Wall)
-	e.given("r_o", ro, "1", "the guide's factor for the distance from the end, outer: 1 at it, 3 beyond 1.8 sqrt(d t), p. 22; linear between", MarkPractice)
-	e.given("r_i", ri, "1", "same, inner", MarkPractice)
-	ko, ki := 2*d*eo*xn*ro, 2*d*ei*xw*ri
-	k := ko * ki / (ko + ki)
-	e.step("guide.stiffness", "K_guide", k, "N/mm", "K = 2 d E X r each, in series: y diametral, movement radial; cross-check only", sourceGuide+", p. 21", MarkMemory,
-		"1/(1/(2*%s*%s*%s*%s) + 1/(2*%s*%s*%s*%s))", d, eo, xn, ro, d, ei, xw, ri)
-	own := 1 / (1/e.j.outer.stiffness + 1/e.j.inner.stiffness)
-	e.step("guide.ratio", "K/K_guide", own/k, "1", "governing stiffness over the guide's", "own", MarkOwn, "%s/%s", own, k)
+	ro, ri := 1.0, 1.0
+	if a.Split != "outer" {
+		x := GeometricFactorOuter(d, a.OuterDiameter, e.outer.Poisson.Value)
+		e.step("guide.x_n", "X_N", x, "1", "X_N = 0.62 sqrt((do/d - 1)/(do/d + 1))/(((do/d)^2 + 1)/((do/d)^2 - 1) + nu)", sourceGuide+", p. 21", MarkMemory,
+			"0.62*sqrt((%[1]s/%[2]s - 1)/(%[1]s/%[2]s + 1))/(((%[1]s/%[2]s)^2 + 1)/((%[1]s/%[2]s)^2 - 1) + %[3]s)", a.OuterDiameter, d, e.outer.Poisson.Value)
+		ro = e.guideRatio("o", a.outerTube(e.outer), a.OuterDiameter, d, true, d, x)
+	}
+	if a.Split != "inner" {
+		x := GeometricFactorInner(d, a.InnerDiameter, e.inner.Poisson.Value)
+		e.step("guide.x_w", "X_W", x, "1", "X_W = 0.62 sqrt((d - di)/(d + di))/((d^2 + di^2)/(d^2 - di^2) - nu)", sourceGuide+", p. 22", MarkRead,
+			"0.62*sqrt((%[1]s - %[2]s)/(%[1]s + %[2]s))/((%[1]s^2 + %[2]s^2)/(%[1]s^2 - %[2]s^2) - %[3]s)", d, a.InnerDiameter, e.inner.Poisson.Value)
+		ri = e.guideRatio("i", a.innerTube(e.inner), d, a.InnerDiameter, false, d, x)
+	}
+	r := a.guideRatio(e.outer, e.inner, ko, ki)
+	e.step("guide.ratio", "r", r, "1", "governing stiffness over the guide's, in series: (r_o/K_o + r_i/K_i)/(1/K_o + 1/K_i)", "own", MarkOwn, "(%s/%s + %s/%s)/(1/%s + 1/%s)", ro, ko, ri, ki, ko, ki)
+	e.step("guide.force", "W_guide", e.s.load*e.s.factor/r, "N", "the guide's mating force, y read as diametral: cross-check, not the design force", sourceGuide+", p. 21-22", MarkMemory, "%s*%s/%s", e.s.load, e.s.factor, r)
+}
+
+// guideRatio explains one member's stiffness over the guide's.
+func (e *explainer) guideRatio(side string, t Tube, outer, bore float64, isOuter bool, d, x float64) float64 {
+	r, r0, r1, u := GuideRatio(t, outer, bore, isOuter, d, x)
+	near := 2 * GuideTransverse(1, d, t.Modulus, x)
+	sub := "_" + side
+	e.step("guide.near", "K_G"+sub, near, "N/mm", "K = 2 d E X: P = y d E X per radial movement, y diametral, joint at the end", sourceGuide+", p. 21", MarkMemory, "2*%s*%s*%s", d, t.Modulus, x)
+	e.step("guide.end", "r0"+sub, r0, "1", "K at the end over K_G", "own", MarkOwn, "%s/%s", r0*near, near)
+	e.step("guide.remote", "r1"+sub, r1, "1", "K remote over 3 K_G", sourceGuide+", p. 22", MarkRead, "%s/(3*%s)", r1*GuideRemoteFactor*near, near)
+	e.step("guide.place", "u"+sub, u, "1", "u = distance/(1.8 sqrt(d t)), up to 1", sourceGuide+", p. 22", MarkRead, "%s", u)
+	e.step("guide.between", "r"+sub, r, "1", "r = r0^(1-u) r1^u", "common practice", MarkPractice, "%s^(1 - %s)*%s^%s", r0, u, r1, u)
+	return r
 }
 
 func (e *explainer) ball(b *Ball) {

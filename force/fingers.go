@@ -26,6 +26,9 @@ func (f fingers) tensile() float64 {
 	return f.section().Outer
 }
 
+// baseFactor is how much softer the fingers would be on a base that gives.
+func (f fingers) baseFactor() float64 { return BaseFactor(f.reach, f.outer-f.inner, 1) }
+
 // FingerStiffness gives the total transverse force of n fingers per radial
 // movement, K [N/mm].
 //

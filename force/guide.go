@@ -40,11 +40,29 @@ func GuideTransverse(y, d, es, x float64) float64 { return y * d * es * x }
 // Plastics - A Design Guide, p. 22 (read).
 func GuideRemoteDistance(d, t float64) float64 { return 1.8 * math.Sqrt(d*t) }
 
-// GuideRemoteFactor gives what the guide multiplies the near-end force by [1]:
-// 1 at the end, 3 from the remote distance on (p. 22, read), linear between
-// (common practice, no source).
-func GuideRemoteFactor(distance, d, t float64) float64 {
-	return 1 + 2*min(1, max(0, distance)/GuideRemoteDistance(d, t))
+// GuideRemoteFactor is what the guide multiplies the near-end force by for a
+// remote joint [1]; shell theory says 4. Source: Snap-Fit Joints for Plastics - A
+// Design Guide, p. 22 (read).
+const GuideRemoteFactor = 3.0
+
+// GuideRatio gives the governing stiffness of a ring member over the guide's, r
+// [1], at the two places for which the guide speaks and between them.
+//
+//	r0 = K(at the end)/(2 d E X),  r1 = K(remote)/(3 x 2 d E X)
+//	r = r0^(1-u) r1^u,  u = distance from the end/(1.8 sqrt(d t)), up to 1
+//
+// t: the member; outer, bore: its diameters [mm]; isOuter as [RingStiffness]; x:
+// geometric factor [1]; d: joint diameter [mm]. Source: own; the power between the
+// two places is common practice.
+func GuideRatio(t Tube, outer, bore float64, isOuter bool, d, x float64) (r, r0, r1, u float64) {
+	near := 2 * GuideTransverse(1, d, t.Modulus, x)
+	u = min(1, t.Mouth/GuideRemoteDistance(d, t.Wall))
+	end, remote := t, t
+	end.Mouth, end.Far = 0, Long
+	remote.Mouth, remote.Far = maxLength, Long
+	r0 = RingStiffness(end, outer, bore, isOuter) / near
+	r1 = RingStiffness(remote, outer, bore, isOuter) / (GuideRemoteFactor * near)
+	return math.Pow(r0, 1-u) * math.Pow(r1, u), r0, r1, u
 }
 
 // PermittedUndercut gives the diametral undercut that a strain allows [mm],

@@ -105,3 +105,35 @@ func summit(f func(float64) float64, lo, hi float64) float64 {
 	}
 	return (lo + hi) / 2
 }
+
+// ballProfile: the entry cone as far as it is touched, then the lip.
+func (j *joint) ballProfile(p *profile, s *shared, r *state, w, small float64) {
+	a := min(small, 2*r.load/w)
+	p.lip = lip{radius: j.ballR, half: j.ballR - w, a: a, b: (a*w - r.load) / (w * w), mu: s.mu, sinRho: s.sinRho, zero: j.seated - (j.stroke - j.engage)}
+	l := &p.lip
+	contact := l.contact()
+	hi := contact
+	r.factor, r.jam = 0, contact+s.mu*l.half >= jamFactor*(l.half-s.mu*contact)
+	if t := j.tanA; j.alpha > 0 && hi > j.ballR*j.sinA {
+		// The cone is touched first: w = R/cos ac - h - z tan ac.
+		hand := j.ballR * j.sinA
+		over := j.ballR*math.Sqrt(1+t*t) - l.half
+		open := over - hand*t
+		from := over / t
+		f := open * (l.a - l.b*open) * s.lead
+		p.add(ramp(l.zero+from, l.zero+hand, l.a*t*s.lead, f))
+		r.factor, r.jam = s.lead, s.jam
+		hi = hand
+	}
+	p.add(piece{Hi: l.zero + hi, Lo: l.zero - min(contact, l.radius*l.sinRho), lip: true})
+}
+
+// lipRange is where the ball stands on its lip, whether or not the seat lies in
+// between: lifts from the first contact, or the end of the cone, to the release.
+func (j *joint) lipRange(l *lip) (hi, lo float64) {
+	hi = l.contact()
+	if j.alpha > 0 {
+		hi = min(hi, j.ballR*j.sinA)
+	}
+	return l.zero + hi, l.zero + l.release()
+}

@@ -172,31 +172,6 @@ func (f PressFit) lame(d float64, hub, shaft Material) Fit {
 		HubPoisson: hub.Poisson.Value, ShaftModulus: shaft.Modulus.Value, ShaftPoisson: shaft.Poisson.Value}
 }
 
-// PressForce gives the force to slide a fit over an engaged length, F [N].
-//
-//	F = mu p pi d L
-//
-// mu: coefficient of friction [1]; p: pressure [MPa]; d: joint diameter [mm];
-// L: engaged length [mm]; all 0 or above. Source: Engineering Plastics
-// Handbook, p. 32 (read), as pull-out 2 pi mu L Rs p. Leaves out the lead-in.
-func PressForce(mu, p, d, l float64) float64 { return mu * p * math.Pi * d * l }
-
-// LeadInForce gives the force to drive a chamfer to depth s, F [N].
-//
-//	F = q s^2/(2 c) tan(alpha + rho)
-//
-// factor: tan(alpha + rho) [1]; q: transverse load per mm of engagement at full
-// size [N/mm], p pi d for a press fit; c: length of the chamfer that is pressed
-// [mm], half the interference over tan alpha; s: 0 to c [mm]. Without friction
-// F(c) is the elastic work of one mm of joint, as it must be. Source: own. Leaves
-// out shaving.
-func LeadInForce(factor, q, s, c float64) float64 {
-	if c <= 0 {
-		return 0
-	}
-	return q * s * s / (2 * c) * factor
-}
-
 // CollapsePressure gives the pressure at which a hub flows through its whole
 // wall [MPa], the most that a press fit can hold.
 //
@@ -226,11 +201,11 @@ func (f PressFit) ready(hub, shaft Material, use string) joint {
 	j := joint{
 		kind: "press_fit", path: slide, outerIsLower: f.Outside == "lower",
 		size: s.size, half: 0.5, fromOuter: s.outer, fromInner: s.inner, worst: s.worst,
-		outer:    member{stiffness: perRadial / (d * l.hubCompliance()), strain: 2 / d, limit: hub.PermittedHoop(use).Value, zero: d / 2 * hub.SecantZero.Value},
-		inner:    member{stiffness: perRadial / (d * l.shaftCompliance()), strain: 2 / d, limit: shaft.PermittedHoop(use).Value, zero: d / 2 * shaft.SecantZero.Value},
-		length:   f.EngagementLength,
-		stroke:   f.EngagementLength,
-		modelLog: math.Log(pressModel),
+		outer:   member{stiffness: perRadial / (d * l.hubCompliance()), strain: 2 / d, limit: hub.PermittedHoop(use).Value, zero: d / 2 * hub.SecantZero.Value},
+		inner:   member{stiffness: perRadial / (d * l.shaftCompliance()), strain: 2 / d, limit: shaft.PermittedHoop(use).Value, zero: d / 2 * shaft.SecantZero.Value},
+		length:  f.EngagementLength,
+		stroke:  f.EngagementLength,
+		modelUp: math.Log(pressModel), modelDown: math.Log(pressModel),
 	}
 	limit := CollapsePressure(yieldHeadroom*hub.HoopStrength().Value, f.OuterDiameter, d)
 	if f.InnerDiameter > 0 {

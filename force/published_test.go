@@ -148,7 +148,7 @@ func answer(p published) answers {
 	case "annular_P":
 		return answers{"transverse_force_N": GuideTransverse(in("undercut_per_part_mm"), in("joint_diameter_mm"), in("secant_modulus_MPa"), in("X_N"))}
 	case "annular_remote":
-		return answers{"mating_force_remote_N": in("mating_force_near_N") * GuideRemoteFactor(50, 200, 2.5)}
+		return answers{"mating_force_remote_N": in("mating_force_near_N") * GuideRemoteFactor}
 	case "annular_remote_distance":
 		return answers{"min_distance_mm": GuideRemoteDistance(in("joint_diameter_mm"), in("wall_thickness_mm"))}
 	case "annular_undercut":
@@ -254,7 +254,7 @@ func ballAnswers(p published) answers {
 		m := Material{Modulus: Figure{Value: in("modulus_MPa")}, Poisson: Figure{Value: in("poisson")}}
 		j := b.ready(m, Material{}, "")
 		_, s := j.nominalAt(in("mu"))
-		return answers{"X_N": GeometricFactorOuter(d, outer, in("poisson")), "K_N_per_mm_radial": b.guideStiffness(m),
+		return answers{"X_N": GeometricFactorOuter(d, outer, in("poisson")), "K_N_per_mm_radial": 2 * GuideTransverse(1, d, in("modulus_MPa"), GeometricFactorOuter(d, outer, in("poisson"))),
 			"contact_angle_start_deg": BallContactAngle(d, big) * degree, "stroke_to_equator_mm": BallStroke(d, big), "hoop_strain_max": s.outerStrain}
 	}
 	j, q := ballJoint(p)

@@ -109,7 +109,7 @@ func latchWarnings(l Latch, j *joint, s state, r LatchResult, mu Figure, outer, 
 	switch {
 	case l.Annular != nil:
 		a := l.Annular
-		add(warnModel, "the force is from shell theory; a published design guide differs from it by a factor of %.2f, which the band carries", math.Exp(j.modelLog))
+		add(warnModel, "the force is from shell theory; a published design guide would have it lower by a factor of about %.2f, which the band carries downward", math.Exp(j.modelDown))
 		to, ti := a.outerTube(outer), a.innerTube(inner)
 		if to.Wall > thickWall*to.Radius || ti.Wall > thickWall*ti.Radius {
 			add(warnThick, "a wall thicker than %.2g of its radius depends on how wide the bead bears: measure a sample", thickWall)

@@ -7,9 +7,9 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// ringModel is an axisymmetric solid ring of eight-node elements: an
+// ringElements is an axisymmetric solid ring of eight-node elements: an
 // independent numerical solution that knows neither shell nor Lame.
-type ringModel struct {
+type ringElements struct {
 	bore, outer, length float64 // radii and length [mm]
 	modulus, poisson    float64
 	from, to            float64 // loaded band [mm] from the mouth
@@ -20,7 +20,7 @@ type ringModel struct {
 
 // stiffness is the total radial force over the mean radial movement of the
 // loaded band [N/mm].
-func (m ringModel) stiffness() float64 {
+func (m ringElements) stiffness() float64 {
 	rows, cols := 2*m.nz+1, 2*m.nr+1
 	id := make([][]int, rows)
 	n := 0
@@ -156,7 +156,7 @@ func serendipity(x, y float64) (n, dx, dy [8]float64) {
 }
 
 func TestElementsGiveLamesRing(t *testing.T) {
-	full := ringModel{bore: 5, outer: 8, length: 4, modulus: 1700, poisson: 0.4, to: 4, atBore: true, nr: 6, nz: 6}
+	full := ringElements{bore: 5, outer: 8, length: 4, modulus: 1700, poisson: 0.4, to: 4, atBore: true, nr: 6, nz: 6}
 	near(t, "pressure all along the bore", full.stiffness(), 2*math.Pi*1700*4/(lameRatio(16, 10)+0.4), 1e-6)
 }
 
@@ -202,7 +202,7 @@ func TestRingStiffnessAgainstElements(t *testing.T) {
 		h := patch / 4
 		from := math.Round((end-patch/2)/h) * h
 		nz := int(math.Round((from + patch + beyond) / h))
-		m := ringModel{bore: bore, outer: out, length: float64(nz) * h, modulus: 1700, poisson: 0.4, atBore: c.outer, nr: 4, nz: nz, from: from, to: from + patch, floored: c.floor > 0}
+		m := ringElements{bore: bore, outer: out, length: float64(nz) * h, modulus: 1700, poisson: 0.4, atBore: c.outer, nr: 4, nz: nz, from: from, to: from + patch, floored: c.floor > 0}
 		tube := Tube{Radius: (bore + out) / 2, Wall: c.wall, Modulus: 1700, Poisson: 0.4, Mouth: from + patch/2}
 		if c.floor > 0 {
 			tube.Far, tube.Beyond = Floored, m.length-tube.Mouth

@@ -72,7 +72,7 @@ func TestNoToleranceLeavesOnlyTheNominal(t *testing.T) {
 	lower, _ := Resolve(a.Lower)
 	upper, _ := Resolve(a.Upper)
 	joints := []joint{readyJoint(a.Latches[0], lower, upper)}
-	joints[0].modelLog = 0
+	joints[0].modelUp, joints[0].modelDown = 0, 0
 	joints[0].findNodes(0.4)
 	var r Result
 	a.Draws = 100
