@@ -1,0 +1,93 @@
+package method
+
+import "math"
+
+// BlowEnergy gives the energy of a head [mJ]: 1000 m v^2 / 2. kg: mass of the head,
+// speed: at impact [m/s]. Source: elementary mechanics.
+func BlowEnergy(kg, speed float64) float64 { return 1000 * kg * speed * speed / 2 }
+
+// DropSpeed gives the speed of a head let fall by mm [m/s]: sqrt(2 g h). Source: free
+// fall, g = 9.80665 m/s^2. mm: 0 or more; below 0 it gives 0.
+func DropSpeed(mm float64) float64 { return math.Sqrt(2 * gravity * max(0, mm) / 1000) }
+
+const gravity = 9.80665 // [m/s^2], standard value
+
+// BlowEfficiency gives the share of the energy left after the impact [1].
+//
+//	eta = (m1 + e^2 m2) / (m1 + m2)
+//
+// head, driven: masses m1 and m2 [kg], head above 0, driven 0 or more (anvil and
+// upper part). e: restitution, 0 to 1; take 0 for soft faces. Source: Hiley formula,
+// a geotechnical textbook page (read). Part of it sits in the rebounding head, see
+// [DrivenShare]; a springy bench loses more. ok is false out of range.
+func BlowEfficiency(head, driven, e float64) (eta float64, ok bool) {
+	if !blowArgs(head, driven, e) {
+		return 0, false
+	}
+	return (head + e*e*driven) / (head + driven), true
+}
+
+// DrivenShare gives the share carried by the driven mass alone just after the blow [1].
+//
+//	eta2 = m1 m2 (1+e)^2 / (m1 + m2)^2
+//
+// Arguments as in [BlowEfficiency]. Source: momentum and restitution (own).
+func DrivenShare(head, driven, e float64) (eta2 float64, ok bool) {
+	if !blowArgs(head, driven, e) {
+		return 0, false
+	}
+	s := head + driven
+	return head * driven * (1 + e) * (1 + e) / (s * s), true
+}
+
+func blowArgs(head, driven, e float64) bool {
+	return head > 0 && head <= 1e3 && driven >= 0 && driven <= 1e3 && e >= 0 && e <= 1
+}
+
+// SeriesStiffness gives the stiffness of springs one behind the other [N/mm],
+// 1/k = sum of 1/k_i; each above 0. Source: springs in series. ok is false for none
+// or for one that is not above 0.
+func SeriesStiffness(ks ...float64) (k float64, ok bool) {
+	var sum float64
+	for _, x := range ks {
+		if !(x > 1e-9) {
+			return 0, false
+		}
+		sum += 1 / x
+	}
+	if sum == 0 {
+		return 0, false
+	}
+	return 1 / sum, true
+}
+
+// PeakOfBlow gives the largest force of an elastic blow [N], an upper bound.
+//
+//	F = sqrt(2 E k) = v sqrt(k m)
+//
+// energy: E [mJ]; stiffness: k of face, anvil and parts in series [N/mm]; both 0 or
+// more. Source: Shigley, Mechanical Engineering Design, impact (memory). Left out:
+// mass of what is struck, damping, plastic give.
+func PeakOfBlow(energy, stiffness float64) float64 {
+	return math.Sqrt(2 * max(0, energy) * max(0, stiffness))
+}
+
+// ContactTime gives half a period of the head on the spring [s]: pi sqrt(m/k) with k
+// in N/m. kg above 0, stiffness above 0 [N/mm]. Source: as [PeakOfBlow]. ok is false
+// out of range.
+func ContactTime(kg, stiffness float64) (seconds float64, ok bool) {
+	if !(kg > 0 && kg <= 1e3) || !(stiffness > 1e-9) {
+		return 0, false
+	}
+	return math.Pi * math.Sqrt(kg/(1000*stiffness)), true
+}
+
+// BlowsNeeded gives the number of blows: work over useful energy of one, rounded up.
+// work: down to the seat [mJ], 0 or more. useful: eta E [mJ], above 0. Source: work
+// balance (own). ok is false out of range and for more than a million.
+func BlowsNeeded(work, useful float64) (n int, ok bool) {
+	if !(work >= 0) || !(useful > 0) || work > 1e6*useful {
+		return 0, false
+	}
+	return max(1, int(math.Ceil(work/useful-1e-9))), true
+}

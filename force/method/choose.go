@@ -1,0 +1,159 @@
+package method
+
+import (
+	"fmt"
+	"strings"
+
+	"ramnest/force"
+)
+
+// Forced is a method the job insists on.
+type Forced struct {
+	Method   Method
+	Override string // reason to take it although it fails; printed on every page. Empty: a failing method is refused
+}
+
+// A Decision is what [Choose] found.
+type Decision struct {
+	Options     []Assessment // hand, mallet, press, always all three
+	Chosen      Method
+	Reason      string
+	RunnerUp    Method // the next best; None if there is none
+	Tipping     string // what would change the choice
+	Sensitivity []AtForce
+	Advice      []string // computed ways to bring a method into range
+	Defaults    []string // every default that was used
+	Overridden  bool     // a failing method, taken at the job's word
+}
+
+// AtForce is the free choice at another design force.
+type AtForce struct {
+	Name   string  // P50, P95, worst
+	Force  float64 // [N]
+	Method Method
+}
+
+// Choose assesses all three methods and takes the least that passes; if none passes,
+// the least that passes on a condition; else none. forced may be nil. A demand or a
+// bench with faults gives None, with the faults as the reason.
+func Choose(d Demand, b Bench, forced *Forced) Decision {
+	if faults := append(force.Under("demand", d.Validate()), force.Under("bench", b.Validate())...); len(faults) > 0 {
+		return refuse(faults)
+	}
+	d, used := d.filled()
+	b, more := b.filled()
+	out := Decision{Options: assess(d, b), Defaults: append(used, more...)}
+	out.Chosen = pick(out.Options, None)
+	out.Reason = out.reason(out.Chosen)
+	if forced != nil {
+		out.force(*forced)
+	}
+	out.RunnerUp = pick(out.Options, out.Chosen)
+	if out.Chosen == None {
+		out.RunnerUp = None
+	}
+	out.Defaults = append(out.Defaults, toolDefaults(out.Options, d)...)
+	out.Sensitivity = sensitivity(d, b)
+	out.Tipping = tipping(d, b, pick(out.Options, None))
+	if free := pick(out.Options, None); free == None || out.option(free).Verdict != Pass {
+		out.Advice = advice(d, b)
+	}
+	return out
+}
+
+func assess(d Demand, b Bench) []Assessment {
+	return []Assessment{assessHand(d), assessMallet(d, b), assessPress(d, b)}
+}
+
+// pick gives the least method that passes, else the least conditional one, but not.
+func pick(options []Assessment, not Method) Method {
+	for _, v := range []Verdict{Pass, Conditional} {
+		for _, a := range options {
+			if a.Method != not && a.Verdict == v {
+				return a.Method
+			}
+		}
+	}
+	return None
+}
+
+func (d Decision) option(m Method) Assessment {
+	for _, a := range d.Options {
+		if a.Method == m {
+			return a
+		}
+	}
+	return Assessment{Method: None, Verdict: Fail}
+}
+
+func (d Decision) reason(m Method) string {
+	if m != None {
+		return m.Title() + ": " + d.option(m).Reason
+	}
+	var why []string
+	for _, a := range d.Options {
+		why = append(why, a.Method.Title()+": "+a.Reason)
+	}
+	return "no manual method: " + strings.Join(why, " | ")
+}
+
+// force puts the job's own choice in, or refuses it.
+func (d *Decision) force(f Forced) {
+	a := d.option(f.Method)
+	word := strings.TrimSpace(f.Override)
+	switch {
+	case f.Method == None:
+		d.Chosen, d.Reason = None, "the job asks for no manual method"
+	case a.Method == None:
+		d.Chosen, d.Reason = None, fmt.Sprintf("the job asks for %q, which is no method; hand, mallet, press or none", string(f.Method))
+	case a.Verdict != Fail:
+		d.Chosen, d.Reason = f.Method, "as the job asks, "+d.reason(f.Method)
+	case word == "":
+		d.Chosen, d.Reason = None, "the job asks for a method that fails and gives no reason to override: "+d.reason(f.Method)
+	default:
+		d.Chosen, d.Overridden = f.Method, true
+		d.Reason = "OVERRIDE by the job (" + word + "): " + d.reason(f.Method)
+	}
+}
+
+// refuse is the decision where nothing could be computed.
+func refuse(faults []force.Fault) Decision {
+	text := make([]string, len(faults))
+	for i, f := range faults {
+		text[i] = f.Error()
+	}
+	why := "nothing was computed: " + strings.Join(text, "; ")
+	out := Decision{Chosen: None, RunnerUp: None, Reason: why}
+	for _, m := range []Method{ByHand, ByMallet, ByPress} {
+		out.Options = append(out.Options, Assessment{Method: m, Verdict: Fail, Governing: "faults", Utilisation: Beyond, Reason: why, Action: m.Title()})
+	}
+	return out
+}
+
+// toolDefaults lists what was assumed about the tools that were assessed.
+func toolDefaults(options []Assessment, d Demand) []string {
+	var used []string
+	for _, a := range options {
+		if p := a.Press; p != nil {
+			if p.Efficiency == 0 {
+				used = append(used, fmt.Sprintf("efficiency of rack and ram: %g", defaultEfficiency))
+			}
+			if p.Guide == 0 && p.RamSquare > 0 {
+				used = append(used, fmt.Sprintf("guide length of the ram: %d ram squares", guidePerRam))
+			}
+			if p.RamStroke == 0 && p.DaylightMax > 0 {
+				used = append(used, fmt.Sprintf("usable ram stroke: %g of the daylight", strokePerDaylight))
+			}
+		}
+		if m := a.Mallet; m != nil {
+			if m.FaceStiffness == 0 {
+				used = append(used, fmt.Sprintf("stiffness of the mallet face: %d N/mm", defaultFace))
+			}
+			used = append(used, fmt.Sprintf("speed of the blow: %s m/s; no measurement of mallet taps is known", num(m.Speed)))
+			if d.JointStiffness == 0 {
+				used = append(used, "stiffness of the joint under a blow: force over stroke to reach the seat, rigid for the shock")
+			}
+		}
+	}
+	return used
+}

@@ -1,0 +1,81 @@
+package method
+
+import "fmt"
+
+// GenericPresses gives the classes of manual arbor presses assumed where the shop
+// names none, smallest first. Of each range the careful end is taken: least ratio,
+// ram, daylight and throat. Source: common practice, but ratio, ram, daylight and
+// mass of the 1-ton class and the mass of the half-ton class read in owners' notes.
+func GenericPresses() []Press {
+	return []Press{
+		{Name: "0.5 ton class", Rated: 4448, Ratio: 10, RamSquare: 19, DaylightMax: 90, Throat: 55, Lever: 200, Mass: 11, Generic: true},
+		{Name: "1 ton class", Rated: 8896, Ratio: 20, RamSquare: 28.6, RamBore: 8, DaylightMax: 140, Throat: 70, Lever: 300, Mass: 16, Generic: true},
+		{Name: "2 ton class", Rated: 17793, Ratio: 20, RamSquare: 32, RamBore: 10, DaylightMax: 180, Throat: 100, Lever: 400, Mass: 25, Generic: true},
+		{Name: "3 ton class", Rated: 26689, Ratio: 22, RamSquare: 38, RamBore: 12, DaylightMax: 280, Throat: 140, Lever: 500, Mass: 55, Generic: true},
+		{Name: "5 ton class, compound", Rated: 44482, Ratio: 33, RamSquare: 45, RamBore: 12, DaylightMax: 380, Throat: 200, Lever: 600, Mass: 120, Generic: true},
+	}
+}
+
+// GenericMallets gives the heads assumed where the shop names none, lightest first.
+// Source: rubber heads of 12 and 28 oz (read), one between (common practice).
+func GenericMallets() []Mallet {
+	return []Mallet{
+		{Name: "rubber mallet 340 g", Mass: 0.34},
+		{Name: "rubber mallet 450 g", Mass: 0.45},
+		{Name: "rubber mallet 790 g", Mass: 0.79},
+	}
+}
+
+// GenericVise gives the vise assumed where the shop names none: 100 mm jaws, opening
+// 0.8 of that, depth the least of its range. Source: common practice.
+func GenericVise() Vise {
+	return Vise{Name: "100 mm bench vise", JawWidth: 100, Opening: 80, Depth: 55}
+}
+
+// Defaults of the bench.
+const (
+	defaultMargin     = 0.6  // share of the rated force, of 0.5 to 0.7 (common practice)
+	defaultEfficiency = 0.85 // rack, pinion and guided ram, of 0.75 to 0.9 (common practice)
+	defaultGuideMu    = 0.15 // greased iron on iron (common practice)
+	defaultFace       = 200  // soft face [N/mm] (common practice)
+	guidePerRam       = 3    // guide length over ram square (own)
+	strokePerDaylight = 0.8  // usable ram stroke over daylight, of 0.8 to 0.9 (common practice)
+	tapSpeed          = 2    // [m/s]; a head let fall 200 mm arrives at 1.98 (own)
+	firmSpeed         = 3    // [m/s] (common practice)
+	maxSpeed          = 5    // [m/s] (common practice)
+)
+
+// filled puts the generic tools in where the lists are empty and says so.
+func (b Bench) filled() (Bench, []string) {
+	var used []string
+	if len(b.Mallets) == 0 && !b.lacks(ByMallet) {
+		b.Mallets = GenericMallets()
+		used = append(used, "mallets: generic rubber heads of 340, 450 and 790 g (none stated)")
+	}
+	if len(b.Vises) == 0 && !b.lacks(ByMallet) {
+		b.Vises = []Vise{GenericVise()}
+		used = append(used, "vise: generic, 100 mm jaws, opening 80 mm, depth 55 mm (none stated)")
+	}
+	if len(b.Presses) == 0 && !b.lacks(ByPress) {
+		b.Presses = GenericPresses()
+		used = append(used, "presses: generic classes of 0.5 to 5 short tons (none stated); measure the press before trusting them")
+	}
+	if b.PressMargin == 0 {
+		b.PressMargin = defaultMargin
+		used = append(used, fmt.Sprintf("share of the rated force that is used: %g", defaultMargin))
+	}
+	if b.GuideMu == 0 {
+		b.GuideMu = defaultGuideMu
+		used = append(used, fmt.Sprintf("friction of the ram in its guide: %g", defaultGuideMu))
+	}
+	return b, used
+}
+
+func (b Bench) lacks(m Method) bool {
+	for _, w := range b.Without {
+		if w == string(m) {
+			return true
+		}
+	}
+	return false
+}
