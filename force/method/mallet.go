@@ -87,7 +87,8 @@ func blowLimits(d Demand, m Mallet, speed float64) ([]Limit, int) {
 		n = tooManyBlows
 	}
 
-	// The force that gets through is reckoned with the softest, the shock with the
+	// Without the anvil's mass the count is the least there can be: it may still be too
+	// many. The force that gets through is reckoned with the softest, the shock with the
 	// stiffest joint that is not ruled out: unknown stiffness helps neither.
 	soft, stiff, reach := face, face, true
 	switch {
@@ -99,15 +100,18 @@ func blowLimits(d Demand, m Mallet, speed float64) ([]Limit, int) {
 	default:
 		reach = false
 	}
-	if !known || work == 0 {
-		n = 0
-	}
 	limits := []Limit{
 		limitIfKnown("blows", float64(n), MaxBlows, "", fmt.Sprintf("work %s mJ over %.2g of %s mJ a blow; more than %d is the wrong method (common practice)", num(work), eta, num(energy), MaxBlows),
-			known && work > 0, "mass of the anvil or work to the seat"),
+			known && work > 0 || n > MaxBlows, "mass of the anvil or work to the seat"),
 		limitIfKnown("force a blow must reach", d.DesignForce, PeakOfBlow(energy, soft), "N", "v sqrt(k m) with the softest joint; below it the head bounces (Shigley, memory)", reach, "stiffness or stroke"),
 		limitIfKnown("shock", PeakOfBlow(energy, stiff), d.ShockLimit, "N", "permitted by the parts, as the job states", d.ShockLimit > 0, "shock limit of the parts not stated"),
 		limitIfKnown("weight of anvil and upper part", driven, m.Mass, "kg", "lighter than the head, or the blow is wasted (common practice)", known, "mass of the anvil").soft(),
+	}
+	if work == 0 || !reach {
+		limits = append(limits, refusal("work or stroke of the joint not known: the blow was not reckoned", "forces").soft())
+	}
+	if !known || work == 0 {
+		n = 0
 	}
 	return limits, n
 }

@@ -43,7 +43,7 @@ func pressLimits(d Demand, p Press, b Bench) []Limit {
 	need, side := throatNeeded(d)
 	wide := d.NestSize[0] > 0 && d.NestSize[1] > 0 && p.Throat > 0
 	return append(limits,
-		limitIfKnown("daylight", stack, p.DaylightMax, "mm", "nest, parts, anvil, stroke and 10 mm to load (own)", tall, "nest, anvil, stroke or daylight"),
+		limitIfKnown("daylight", stack, p.DaylightMax, "mm", "nest, parts, anvil, stroke and 10 mm to load (own)", tall || p.DaylightMax > 0 && stack > p.DaylightMax, "nest, anvil, stroke or daylight"),
 		limitIfKnown("ram stroke", lift, travel, "mm", "stroke and 10 mm to load (own)", travel > 0 && d.Stroke > 0, "stroke or ram travel"),
 		limitIfKnown("throat", need, p.Throat, "mm", "thrust line under the ram, "+side+" side of the nest to the column", wide, "nest size or throat"),
 		limitIfKnown("ram face", d.ThrustWander, p.RamSquare/2, "mm", "the thrust line stays within the face of the ram (own)", p.RamSquare > 0, "ram size"),
