@@ -68,7 +68,12 @@ func TestDecisions(t *testing.T) {
 		{"no daylight", with(func(d *Demand) { push(d, 900); d.Brittle = true; d.NestSize[2] = 110 }), shop, nil, None, map[Method]Verdict{ByPress: Fail}, "refused, daylight: 153 of 140 mm", ByPress},
 		{"no stroke", with(func(d *Demand) { push(d, 900); d.Brittle = true; d.Work = 2000 }), Bench{Presses: []Press{{Name: "short press", Rated: 8896, Ratio: 20, RamSquare: 28, DaylightMax: 140, RamStroke: 8, Throat: 70}}}, nil, None, map[Method]Verdict{ByPress: Fail}, "refused, ram stroke: 13 of 8 mm", ByPress},
 		{"no throat", with(func(d *Demand) { push(d, 900); d.Brittle = true; d.NestSize = [3]float64{200, 180, 25} }), shop, nil, None, map[Method]Verdict{ByPress: Fail}, "refused, throat: 90 of 70 mm", ByPress},
-		{"an off-centre thrust line helps the throat", with(func(d *Demand) { push(d, 900); d.Brittle = true; d.NestSize = [3]float64{200, 180, 25}; d.Thrust = force.Point{Y: -30} }), shop, nil, ByPress, map[Method]Verdict{ByPress: Pass}, "within every limit", ""},
+		{"an off-centre thrust line helps the throat", with(func(d *Demand) {
+			push(d, 900)
+			d.Brittle = true
+			d.NestSize = [3]float64{200, 180, 25}
+			d.Thrust = force.Point{Y: -30}
+		}), shop, nil, ByPress, map[Method]Verdict{ByPress: Pass}, "within every limit", ""},
 		{"the thrust line leaves the ram", with(func(d *Demand) { push(d, 900); d.Brittle = true; d.ThrustWander = 20 }), shop, nil, None, map[Method]Verdict{ByPress: Fail}, "refused, ram face: 20 of 14 mm", ByPress},
 		{"the ram binds", with(func(d *Demand) { push(d, 900); d.Brittle = true; d.ThrustWander = 400 }), shop, nil, None, map[Method]Verdict{ByPress: Fail}, "the ram binds", ByPress},
 		{"no press", with(func(d *Demand) { push(d, 900); d.Brittle = true }), Bench{Without: []string{"press"}}, nil, None, map[Method]Verdict{ByPress: Fail}, "the shop has no arbor press", ByPress},
