@@ -111,4 +111,8 @@ func TestFormulasRefuseWhatIsOutOfRange(t *testing.T) {
 	refused("negative stroke", ok)
 	_, _, ok = RamTilt(1, 0, 1)
 	refused("no guide", ok)
+	_, _, _, ok = Ocra{}.Index(20, 420)
+	refused("multipliers of 0", ok)
+	_, _, _, ok = Ocra{1, 1, 1, 1, 1, 1}.Index(20, nan)
+	refused("NaN minutes", ok)
 }

@@ -99,6 +99,15 @@ func published(t *testing.T) []entry {
 	add("hal-npf TLV", "ACGIH hand activity 2018", "memory", "self", 5.24, limit, 2e-3)
 	add("hal-npf AL", "ACGIH hand activity 2018", "memory", "self", 3.24, action, 2e-3)
 
+	ata, rta, index, ok := Ocra{0.35, 1, 1, 1, 0.6, 1}.Index(20, 420)
+	if !ok {
+		t.Fatal("OCRA refused")
+	}
+	const ocra = "ISO 11228-3:2007 Table 2; multipliers"
+	add("ocra-index ATA", ocra, "memory", "self", 8400, ata, 1e-3)
+	add("ocra-index RTA", ocra, "memory", "self", 2646, rta, 1e-3)
+	add("ocra-index", ocra, "memory", "self", 3.175, index, 1e-3)
+
 	const hiley = "Hiley formula, geotechnical textbook page"
 	add("mallet-energy", "elementary mechanics, by hand", "own", "cross_checked", 2025, BlowEnergy(0.45, 3), 5e-4)
 	add("mallet-drop-speed", "free fall", "own", "cross_checked", 1.9806, DropSpeed(200), 1e-3)
