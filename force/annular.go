@@ -238,8 +238,11 @@ func (a Annular) ready(outer, inner Material, use string) joint {
 	case "inner":
 		j.inner = a.fingers().soften(j.inner, inner.Modulus.Value, inner.PermittedAxial(use), inner.SecantZero)
 	}
-	j.modelUp = math.Log(ringModel)
-	j.modelDown = max(j.modelUp, math.Log(a.guideRatio(outer, inner, j.outer.stiffness, j.inner.stiffness)))
+	// The guide widens the band on the side on which it lies: where it is above
+	// the governing model, the design force must know.
+	ratio := math.Log(a.guideRatio(outer, inner, j.outer.stiffness, j.inner.stiffness))
+	j.modelUp = max(math.Log(ringModel), -ratio)
+	j.modelDown = max(math.Log(ringModel), ratio)
 	if j.outer.law == armWall || j.inner.law == armWall {
 		j.modelDown = max(j.modelDown, math.Log(a.fingers().baseFactor()))
 	}
