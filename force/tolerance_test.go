@@ -58,7 +58,9 @@ func TestDrawsAllocateNothing(t *testing.T) {
 		a.Draws = draws
 		return testing.AllocsPerRun(3, func() { mustAnalyse(t, a) })
 	}
-	if few, many := count(200), count(4000); few != many {
+	// The runtime itself allocates now and then; a draw that did would show as
+	// 3800 more.
+	if few, many := count(200), count(4000); math.Abs(many-few) > 10 {
 		t.Errorf("%g allocations with 200 draws, %g with 4000", few, many)
 	}
 }
