@@ -1,6 +1,7 @@
 package jobfile
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -30,15 +31,56 @@ func (d *Document) Place(field string) (line int, ok bool) {
 
 // Problems gives faults that a Validate method found their file and line. It
 // leaves out those on a field that Decode complained about before, and on
-// anything below it: what was not understood cannot be judged.
+// anything below it: what was not understood cannot be judged. A value that the
+// file writes in another unit than the house's is given as it is written, too.
 func (d *Document) Problems(faults []force.Fault) Problems {
 	var out Problems
 	for _, f := range faults {
 		if !d.complained(f.Field) {
+			f.Given = d.asWritten(f)
 			out = append(out, d.at(d.mark(f.Field), f))
 		}
 	}
 	return out.sorted()
+}
+
+// asWritten gives the value of a fault as a person finds it in the file, with what
+// was made of it: "-0.02 in, that is -0.508 mm".
+func (d *Document) asWritten(f force.Fault) string {
+	n := d.exact(f.Field)
+	if n == nil || n.Kind != yaml.ScalarNode {
+		return f.Given
+	}
+	figure, unit := cutNumber(strings.TrimSpace(n.Value))
+	given, house := cutNumber(f.Given)
+	unit, house = strings.TrimSpace(unit), strings.TrimSpace(house)
+	i := slices.IndexFunc(dimensions, func(m dimension) bool { return len(m.units) > 0 && m.units[0].name == house })
+	if figure == "" || given == "" || i < 0 {
+		return f.Given
+	}
+	if unit == "" {
+		unit, _ = dimensions[i].plain(d.Units)
+	}
+	if unit == house || unit == "" {
+		return f.Given
+	}
+	return figure + " " + unit + ", that is " + f.Given
+}
+
+// exact gives the node of a field, nil if the file does not have it.
+func (d *Document) exact(field string) *yaml.Node {
+	if d.root == nil {
+		return nil
+	}
+	n := d.root
+	for rest := field; rest != ""; {
+		i, tail, ok := child(n, rest)
+		if !ok {
+			return nil
+		}
+		n, rest = n.Content[i], tail
+	}
+	return n
 }
 
 // complained says whether Decode found a fault with the field or above it.

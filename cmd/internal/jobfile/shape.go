@@ -110,7 +110,7 @@ func build(t reflect.Type, tag reflect.StructTag, where string, within []reflect
 	switch {
 	case needs && !hasUnit:
 		wrong("has no unit tag")
-	case hasUnit && !needs && takes != "all":
+	case hasUnit && dim.tag != "none" && !needs && takes != "all":
 		wrong("has a unit tag but is not a number")
 	case takes == "" && (tag.Get("oneof") != "" || tag.Get("format") != ""):
 		wrong("has a oneof or format tag but is not a text")
