@@ -158,9 +158,10 @@ func (f *filler) section(n *yaml.Node, s *shape, v reflect.Value, path string, l
 	for _, g := range s.fields {
 		full := join(path, g.name)
 		switch {
-		case !g.required || f.doc.faulted[full]:
+		case f.doc.faulted[full]:
 		case !seen[g.name] && meant[g.name]:
-			f.doc.faulted[full] = true // one mistake, one fault
+			f.doc.faulted[full] = true // one mistake, one fault, also for a Validate method
+		case !g.required:
 		case !seen[g.name]:
 			f.add(line, "", force.Fault{Field: full, Problem: "is missing", Want: g.shape.wanted()})
 		case (g.shape.kind == list || g.shape.kind == table) && v.FieldByIndex(g.index).Len() == 0:

@@ -1,0 +1,238 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"ramnest/cmd/internal/solve"
+	"ramnest/force/method"
+)
+
+// Summary gives the text for the terminal: forces, method, tooling, cautions, files.
+func Summary(s *solve.Solution, folder string, files []string) string {
+	p := &page{}
+	u := unitsOf(s.Job)
+	p.title(s)
+	for i := range s.Steps {
+		p.forces(u, &s.Steps[i])
+		p.method(u, &s.Steps[i])
+	}
+	p.tooling(u, s)
+	p.cautions(u, s)
+	if len(files) > 0 {
+		p.head("FILES in %s", folder)
+		for _, f := range files {
+			p.line("  %s", f)
+		}
+	}
+	return p.b.String()
+}
+
+// Forces gives the forces alone.
+func Forces(s *solve.Solution) string {
+	p := &page{}
+	u := unitsOf(s.Job)
+	p.title(s)
+	for i := range s.Steps {
+		p.forces(u, &s.Steps[i])
+		p.spread(&s.Steps[i])
+	}
+	p.cautions(u, s)
+	return p.b.String()
+}
+
+// Check gives what a valid job would come to: the defaults taken, the cautions, the
+// outcome.
+func Check(s *solve.Solution, files []string) string {
+	p := &page{}
+	u := unitsOf(s.Job)
+	p.title(s)
+	p.head("DEFAULTS taken, because the file does not state them")
+	for _, d := range s.Defaults {
+		p.wrap("  - ", "    ", u.text(d.About+": "+d.Text))
+	}
+	if len(s.Defaults) == 0 {
+		p.line("  none")
+	}
+	p.cautions(u, s)
+	p.head("OUTCOME")
+	for i := range s.Steps {
+		st := &s.Steps[i]
+		p.wrap("  ", "    ", st.Name+": "+u.text(st.Decision.Reason))
+	}
+	if len(files) > 0 {
+		p.head("MAKE would write")
+		for _, f := range files {
+			p.line("  %s", f)
+		}
+	}
+	return p.b.String()
+}
+
+func (p *page) title(s *solve.Solution) {
+	j := s.Job
+	p.wrap("", "  ", strings.Join(strings.Fields(fmt.Sprintf("%s: %s", j.Mark(), j.Title)), " "))
+	about := []string{j.Date}
+	if j.Author != "" {
+		about = append(about, j.Author)
+	}
+	if j.Quantity > 0 {
+		about = append(about, fmt.Sprintf("%d assemblies", j.Quantity))
+	}
+	if j.RatePerHour > 0 {
+		about = append(about, number(j.RatePerHour)+" an hour")
+	}
+	if j.HoursPerShift > 0 {
+		about = append(about, number(j.HoursPerShift)+" h a day")
+	}
+	p.wrap("", "  ", strings.Join(about, ", "))
+}
+
+// forces says what a step takes.
+func (p *page) forces(u units, st *solve.Step) {
+	r := st.Result
+	p.head("FORCE  %s", st.Name)
+	pair := func(name, value, other, second string) { p.line("  %-18s%-20s%-20s%s", name, value, other, second) }
+	pair("nominal peak", u.say(r.Peak, "N"), "at a lift of", u.say(r.PeakLift, "mm"))
+	pair("P5, P50", u.say(r.P5, "N")+", "+u.say(r.P50, "N"), "P95, for design", u.say(r.P95, "N"))
+	pair("worst case", u.say(r.Worst, "N"), "all at one lift", u.say(r.PeakStack, "N"))
+	pair("work to the seat", u.say(r.Work, "mJ"), "stroke", u.say(r.Stroke, "mm"))
+	pair("at the seat", u.say(r.SeatForce, "N"), "humps to be felt", fmt.Sprint(r.Humps))
+	x, unit := u.as(r.Thrust.X, "mm")
+	y, _ := u.as(r.Thrust.Y, "mm")
+	wander := ""
+	if r.ThrustWander >= 0.005 {
+		wander = fmt.Sprintf(", wanders %s along the stroke", u.say(r.ThrustWander, "mm"))
+	}
+	p.line("  %-18sx %s, y %s %s%s", "thrust line", number(x), number(y), unit, wander)
+	_, f := u.as(0, "N")
+	rows := [][]string{{"latch", "kind", "places", "each " + f, "all " + f, "strain of limit", "holds " + f}}
+	for _, q := range r.Latches {
+		each, _ := u.as(q.PeakEach, "N")
+		all, _ := u.as(q.PeakAll, "N")
+		holds, _ := u.as(q.Separation, "N")
+		hold := number(holds)
+		if q.SelfLocking {
+			hold = "locked"
+		}
+		rows = append(rows, []string{q.ID, strings.ReplaceAll(q.Kind, "_", " "), fmt.Sprint(q.Count), number(each), number(all),
+			fmt.Sprintf("%s of %s %%", number(100*q.Strain), number(100*q.Permitted)), hold})
+	}
+	p.line("")
+	p.latches(rows)
+}
+
+// latches adds the table of latches; an id too long for it stands on a line of its
+// own.
+func (p *page) latches(rows [][]string) {
+	const longest = 14
+	for i, r := range rows {
+		if i > 0 && len(ascii(r[0])) > longest {
+			p.wrap("  ", "  ", r[0])
+			r[0] = ""
+		}
+		p.line("  %-*s %-10s %6s %9s %9s %15s %9s", longest, r[0], r[1], r[2], r[3], r[4], r[5], r[6])
+	}
+}
+
+// spread says what drives the spread of a step.
+func (p *page) spread(st *solve.Step) {
+	if len(st.Result.Spread) == 0 {
+		return
+	}
+	p.line("")
+	var say []string
+	for _, s := range st.Result.Spread[:min(len(st.Result.Spread), 5)] {
+		if s.Share >= 0.005 {
+			say = append(say, fmt.Sprintf("%s %.0f %%", s.Input, 100*s.Share))
+		}
+	}
+	if len(say) > 0 {
+		p.wrap("  the spread comes from ", "  ", strings.Join(say, ", "))
+	}
+}
+
+// method says how a step is pushed, and why.
+func (p *page) method(u units, st *solve.Step) {
+	d := st.Decision
+	c := st.Chosen()
+	word := map[method.Verdict]string{method.Pass: "passes", method.Conditional: "ONLY IF A COMPETENT PERSON AGREES", method.Fail: "FAILS, TAKEN BY OVERRIDE"}[c.Verdict]
+	if d.Chosen == method.None {
+		p.head("METHOD  none: no manual method is good enough, so there is no tooling")
+	} else {
+		p.head("METHOD  %s: %s", d.Chosen.Title(), word)
+	}
+	rows := [][]string{{"", "verdict", "demand", "capacity", "used", "nearest limit, and how"}}
+	for _, a := range d.Options {
+		demand, capacity := "", ""
+		for _, l := range a.Limits {
+			if l.Name == a.Governing && l.Utilisation == a.Utilisation {
+				demand, capacity = u.say(l.Demand, l.Unit), u.say(l.Capacity, l.Unit)
+				if l.Capacity == 0 && l.Unit == "" {
+					demand, capacity = "yes", "no"
+				}
+				break
+			}
+		}
+		used := number(100*a.Utilisation) + " %"
+		if a.Utilisation >= method.Beyond {
+			used = "beyond"
+		}
+		rows = append(rows, []string{string(a.Method), string(a.Verdict), demand, capacity, used, u.text(a.Governing + "; " + a.Action)})
+	}
+	p.table("llrrrl", rows)
+	p.line("")
+	p.wrap("  ", "  ", u.text(d.Reason))
+	if d.Tipping != "" {
+		p.wrap("  ", "  ", u.text(d.Tipping))
+	}
+	for _, a := range d.Advice {
+		p.wrap("  - ", "    ", u.text(a))
+	}
+}
+
+// tooling lists the pieces.
+func (p *page) tooling(u units, s *solve.Solution) {
+	if !s.Tooled() {
+		return
+	}
+	p.head("TOOLING  in %s by %s, engraved %q", s.Material.Name, s.Material.Process, s.Job.Mark())
+	_, l := u.as(0, "mm")
+	_, kg := u.as(0, "kg")
+	rows := [][]string{{"piece", "size " + l, kg, "margin", "least margin is that of"}}
+	for _, q := range s.Pieces() {
+		weight, _ := u.as(q.Mass, "kg")
+		factor, name := leastMargin(s, q.Name)
+		rows = append(rows, []string{q.Name, u.length(q.Size[0]) + " x " + u.length(q.Size[1]) + " x " + u.length(q.Size[2]), fmt.Sprintf("%.3f", weight), factor, name})
+	}
+	p.table("llrrl", rows)
+	p.line("  A margin is capacity over load, the safety factor already taken off.")
+	p.line("")
+	p.wrap("  quote: ", "    ", fmt.Sprintf("%.2f %s; %s", s.Quote.Total, s.Quote.Currency, s.Quote.Note))
+}
+
+// leastMargin gives the least margin of a piece, and what it is.
+func leastMargin(s *solve.Solution, piece string) (factor, name string) {
+	least := 0.0
+	for _, m := range s.Tooling.Margins {
+		if f := m.Factor(); m.Piece == piece && f > 0 && (least == 0 || f < least) {
+			least, name = f, m.Name
+		}
+	}
+	if least == 0 {
+		return "-", "nothing loads it"
+	}
+	return fmt.Sprintf("%.2f", least), name
+}
+
+// cautions lists the warnings, each once.
+func (p *page) cautions(u units, s *solve.Solution) {
+	all := warnings(s)
+	if len(all) == 0 {
+		return
+	}
+	p.head("WARNINGS")
+	for _, w := range all {
+		p.wrap("  - ", "    ", u.text(w.Text))
+	}
+}

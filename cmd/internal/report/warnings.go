@@ -1,0 +1,69 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+
+	"ramnest/cmd/internal/solve"
+	"ramnest/force/method"
+)
+
+// A Warning is a caution, with what it is about.
+type Warning struct {
+	Step   string `json:"step,omitzero"`
+	Latch  string `json:"latch,omitzero"`
+	Number int    `json:"number,omitzero"` // the same for the same matter; 0: none
+	Text   string `json:"text"`
+}
+
+// warnings gathers every caution, the gravest first, each once.
+func warnings(s *solve.Solution) []Warning {
+	var out []Warning
+	add := func(w Warning) {
+		if !slices.Contains(out, w) {
+			out = append(out, w)
+		}
+	}
+	several := len(s.Steps) > 1
+	for i := range s.Steps {
+		st := &s.Steps[i]
+		if st.Decision.Overridden {
+			add(Warning{Step: st.Name, Text: "OVERRIDE: the method fails and is taken at the word of the job: " + s.Job.Method.Override})
+		} else if st.Chosen().Verdict == method.Conditional {
+			add(Warning{Step: st.Name, Text: "the method is conditional: a competent person must agree before anybody presses"})
+		}
+	}
+	for i := range s.Steps {
+		st := &s.Steps[i]
+		for _, w := range st.Result.Warnings {
+			text := w.Text
+			if several {
+				text = st.Name + ": " + text
+			}
+			add(Warning{Step: st.Name, Number: w.Number, Text: text})
+		}
+		for _, l := range st.Result.Latches {
+			for _, w := range l.Warnings {
+				add(Warning{Step: st.Name, Latch: l.ID, Number: w.Number, Text: w.Text})
+			}
+		}
+	}
+	if s.Tooled() {
+		for _, n := range s.Tooling.Notes {
+			add(Warning{Text: n})
+		}
+	}
+	for i := range s.Steps {
+		st := &s.Steps[i]
+		if st.LowerEnvelope == nil { // forces only
+			continue
+		}
+		for _, n := range st.LowerEnvelope.Notes {
+			add(Warning{Text: fmt.Sprintf("%s: %s", st.Lower.Name, n)})
+		}
+		for _, n := range st.UpperEnvelope.Notes {
+			add(Warning{Text: fmt.Sprintf("%s: %s", st.Upper.Name, n)})
+		}
+	}
+	return out
+}

@@ -1,0 +1,132 @@
+package solve
+
+import (
+	"ramnest/fixture"
+	"ramnest/fixture/envelope"
+	"ramnest/force"
+	"ramnest/force/method"
+)
+
+// demand is what a step asks of a method, as far as it is known without tooling.
+// The lower part carries what earlier steps pressed on, so it is as brittle and as
+// easily shocked as that.
+func (s *Solution) demand(i int) method.Demand {
+	st := &s.Steps[i]
+	r := st.Result
+	d := method.Demand{
+		DesignForce: r.Design, P50: r.P50, Worst: r.Worst, PeakForce: r.Peak,
+		Work: r.Work, SeatForce: r.SeatForce, Stroke: r.Stroke,
+		RatePerHour: s.Job.RatePerHour, HoursPerDay: s.Job.HoursPerShift, ActionSeconds: s.Job.ActionSeconds,
+		ThrustWander: r.ThrustWander, ShockLimit: s.Job.ShockLimit,
+		UpperMass: mass(st.UpperEnvelope, st.UpperMaterial),
+	}
+	for k := range s.Steps[:i+1] {
+		if k < i && s.Steps[k].Lower != st.Lower {
+			continue
+		}
+		for _, p := range []struct {
+			brittle, shock, electronics bool
+		}{
+			{s.Steps[k].Lower.Brittle, s.Steps[k].Lower.ShockSensitive, s.Steps[k].Lower.Electronics()},
+			{s.Steps[k].Upper.Brittle, s.Steps[k].Upper.ShockSensitive, s.Steps[k].Upper.Electronics()},
+		} {
+			d.Brittle = d.Brittle || p.brittle
+			d.ShockSensitive = d.ShockSensitive || p.shock
+			d.Electronics = d.Electronics || p.electronics
+		}
+	}
+	for k, l := range st.Latches {
+		d.Permanent = d.Permanent || l.Use != "releasable" || r.Latches[k].SelfLocking
+		d.AcrossLayers = d.AcrossLayers || acrossLayers(l, st.LowerMaterial, st.UpperMaterial)
+	}
+	return d
+}
+
+// sized is the demand with the sizes of the tooling.
+func (s *Solution) sized(i int, t fixture.Tooling) method.Demand {
+	d := s.demand(i)
+	a := t.Anvils[i]
+	n := t.Nests[a.Nest]
+	st := &s.Steps[i]
+	d.NestSize = [3]float64{n.Size[0], n.Size[1], n.Body}
+	d.Thrust = force.Point{X: st.Result.Thrust.X - n.Middle.X, Y: st.Result.Thrust.Y - n.Middle.Y}
+	seated := max(st.LowerEnvelope.Max[2], st.UpperEnvelope.Max[2])
+	d.PartStackHeight = max(0, seated-n.Top)
+	// Both heights together are what stands between the nest and the ram.
+	d.AnvilHeight = a.Above - n.Top - d.PartStackHeight
+	d.AnvilMass = a.Mass
+	return d
+}
+
+// acrossLayers says whether a latch pulls the layers of a printed part apart: an
+// arm or a finger that bends, built along the press axis, or a ring that widens,
+// built across it. A part that does not state its build direction counts as built
+// the weaker way.
+func acrossLayers(l force.Latch, lower, upper force.Material) bool {
+	of := func(side string) force.Material {
+		if side == "lower" {
+			return lower
+		}
+		return upper
+	}
+	other := map[string]string{"lower": "upper", "upper": "lower"}
+	arm := func(m force.Material) bool { return m.Layered() && !m.Metal() && m.Build != "across" }
+	ring := func(m force.Material) bool { return m.Layered() && !m.Metal() && m.Build != "along" }
+	switch {
+	case l.Cantilever != nil:
+		return arm(of(l.Cantilever.Flexes))
+	case l.Annular != nil:
+		outer, inner := of(l.Annular.Outside), of(other[l.Annular.Outside])
+		switch l.Annular.Split {
+		case "outer":
+			return arm(outer)
+		case "inner":
+			return arm(inner)
+		}
+		return ring(outer) // the inner ring is pressed together, not apart
+	case l.Ball != nil && l.Ball.Slots > 0:
+		return arm(of(l.Ball.Socket))
+	case l.Ball != nil:
+		return ring(of(l.Ball.Socket))
+	case l.PressFit != nil:
+		return ring(of(l.PressFit.Outside))
+	}
+	return false
+}
+
+// mass gives the mass of a part [kg], 0 where its surface is not closed, so that
+// nobody knows its volume.
+func mass(e *envelope.Envelope, m force.Material) float64 {
+	v, ok := volume(e)
+	if !ok {
+		return 0
+	}
+	return v * m.Density.Value * 1e-6
+}
+
+// volume gives the volume of a closed surface [mm3]: the sum over its triangles of
+// a . (b x c) / 6, taken about a corner of its box. ok is false if an edge has no
+// opposite, or the surface is inside out.
+func volume(e *envelope.Envelope) (v float64, ok bool) {
+	open := make(map[[2]int32]int, 3*len(e.Triangles)/2)
+	for _, t := range e.Triangles {
+		var p [3][3]float64
+		for k, i := range t {
+			for c := range 3 {
+				p[k][c] = e.Vertices[i][c] - e.Min[c]
+			}
+			if j := t[(k+1)%3]; i < j {
+				open[[2]int32{i, j}]++
+			} else {
+				open[[2]int32{j, i}]--
+			}
+		}
+		v += (p[0][0]*(p[1][1]*p[2][2]-p[1][2]*p[2][1]) + p[0][1]*(p[1][2]*p[2][0]-p[1][0]*p[2][2]) + p[0][2]*(p[1][0]*p[2][1]-p[1][1]*p[2][0])) / 6
+	}
+	for _, n := range open {
+		if n != 0 {
+			return 0, false
+		}
+	}
+	return v, v > 0
+}

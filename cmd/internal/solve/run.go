@@ -1,0 +1,195 @@
+package solve
+
+import (
+	"fmt"
+
+	"ramnest/cmd/internal/job"
+	"ramnest/export/quote"
+	"ramnest/fixture"
+	"ramnest/fixture/envelope"
+	"ramnest/force"
+	"ramnest/force/method"
+)
+
+// Means are what Run works with beside the job.
+type Means struct {
+	Open   envelope.Opener                              // opens the mesh files that the job names
+	Design func(fixture.Order) (fixture.Tooling, error) // nil: [fixture.Design]
+	Stage  func(name string) (done func())              // called as each stage begins; nil: nobody listens
+}
+
+// mostRounds is how often tooling is designed until method and tooling agree.
+const mostRounds = 3
+
+// Run works a valid job out. What is wrong with the job is a *Refused.
+func Run(j *job.File, m Means) (*Solution, error) {
+	if m.Design == nil {
+		m.Design = fixture.Design
+	}
+	if m.Stage == nil {
+		m.Stage = func(string) func() { return func() {} }
+	}
+	s := &Solution{Job: j, Steps: ready(j)}
+	done := m.Stage("reading the parts")
+	err := readParts(s.Steps, m.Open)
+	done()
+	if err != nil {
+		return nil, err
+	}
+	done = m.Stage("computing the forces")
+	err = s.forces()
+	done()
+	if err != nil {
+		return nil, err
+	}
+	if err := s.agree(m); err != nil {
+		return nil, err
+	}
+	if s.Tooled() {
+		if err := s.price(); err != nil {
+			return nil, err
+		}
+	}
+	s.listDefaults()
+	return s, nil
+}
+
+// Forces works out the forces of a valid job only. It reads no part.
+func Forces(j *job.File) ([]Step, error) {
+	s := &Solution{Job: j, Steps: ready(j)}
+	if err := s.forces(); err != nil {
+		return nil, err
+	}
+	return s.Steps, nil
+}
+
+// ready puts the steps of the job where their results will stand.
+func ready(j *job.File) []Step {
+	var out []Step
+	for _, s := range j.Steps() {
+		step := Step{Step: s, Assembly: j.Assembly(s)}
+		step.LowerMaterial, _ = j.Materials.Resolve(s.Lower.MaterialSpec)
+		step.UpperMaterial, _ = j.Materials.Resolve(s.Upper.MaterialSpec)
+		out = append(out, step)
+	}
+	return out
+}
+
+// forces analyses every step.
+func (s *Solution) forces() error {
+	for i := range s.Steps {
+		var err error
+		if s.Steps[i].Result, err = force.Analyse(s.Steps[i].Assembly); err != nil {
+			return refusal(err, func(field string) string { return field })
+		}
+	}
+	return nil
+}
+
+// agree chooses methods and designs tooling until the methods chosen with the sizes
+// of the tooling are those it was designed for.
+func (s *Solution) agree(m Means) error {
+	for i := range s.Steps {
+		s.Steps[i].Demand = s.demand(i)
+	}
+	if !s.choose() {
+		return nil
+	}
+	s.Material, _ = s.Job.Materials.Resolve(s.Job.Fixture.Spec())
+	var tried []string
+	for s.Rounds < mostRounds {
+		s.Rounds++
+		before := s.picks()
+		tried = append(tried, before)
+		done := m.Stage("designing nest and anvil")
+		tooling, err := m.Design(s.order())
+		done()
+		if err != nil {
+			return refusal(err, s.designField)
+		}
+		for i := range s.Steps {
+			s.Steps[i].Demand = s.sized(i, tooling)
+		}
+		if !s.choose() {
+			return nil
+		}
+		if s.picks() == before {
+			s.Tooling = &tooling
+			return s.clear()
+		}
+	}
+	return &Refused{[]force.Fault{{
+		Field: "method", Problem: fmt.Sprintf("tooling and method do not come to agree: designed for %s, then it needs %s", tried[len(tried)-1], s.picks()),
+		Want: "method.force set to one of them, or bench and fixture changed",
+	}}}
+}
+
+// choose decides every step, and says whether each has a method.
+func (s *Solution) choose() bool {
+	all := true
+	for i := range s.Steps {
+		st := &s.Steps[i]
+		st.Decision = method.Choose(st.Demand, s.Job.Bench, s.Job.Forced())
+		all = all && st.Decision.Chosen != method.None
+	}
+	if all {
+		all = s.shareBases()
+	}
+	return all
+}
+
+// order is what the tooling is to be made for.
+func (s *Solution) order() fixture.Order {
+	o := fixture.Order{Mark: s.Job.Mark(), Wishes: s.Job.Fixture, Material: s.Material}
+	for i := range s.Steps {
+		st := &s.Steps[i]
+		o.Steps = append(o.Steps, fixture.Step{
+			Name:        st.Name,
+			Lower:       fixture.Part{Name: st.Lower.Name, Envelope: st.LowerEnvelope, KeepOuts: st.Lower.KeepOuts, Material: st.LowerMaterial},
+			Upper:       fixture.Part{Name: st.Upper.Name, Envelope: st.UpperEnvelope, KeepOuts: st.Upper.KeepOuts, Material: st.UpperMaterial},
+			Latches:     st.Latches,
+			Result:      st.Result,
+			DesignForce: st.Result.Design,
+			Method:      st.Chosen(),
+		})
+	}
+	return o
+}
+
+// designField gives a field of a fault about the order its path in the file. The
+// parts of a job in steps are not told apart there.
+func (s *Solution) designField(field string) string {
+	switch {
+	case field == "printed_in":
+		return "fixture.printed_in"
+	case (field == "upper" || field == "lower") && len(s.Job.PressSteps) > 0:
+		return "steps"
+	}
+	return field
+}
+
+// price quotes the tooling, each piece in a build of its own.
+func (s *Solution) price() error {
+	var pieces []quote.Piece
+	for _, p := range s.Pieces() {
+		pieces = append(pieces, quote.Piece{Name: p.Name, Volume: p.Volume, Height: p.Size[2], Count: 1})
+	}
+	var err error
+	s.Quote, err = quote.Tooling(pieces, s.Job.Card())
+	return err
+}
+
+// Pieces lists the bodies to print, nests first.
+func (s *Solution) Pieces() []fixture.Piece {
+	var out []fixture.Piece
+	if !s.Tooled() {
+		return nil
+	}
+	for _, n := range s.Tooling.Nests {
+		out = append(out, n.Piece)
+	}
+	for _, a := range s.Tooling.Anvils {
+		out = append(out, a.Piece)
+	}
+	return out
+}

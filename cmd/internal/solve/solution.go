@@ -1,0 +1,60 @@
+package solve
+
+import (
+	"ramnest/cmd/internal/job"
+	"ramnest/export/quote"
+	"ramnest/fixture"
+	"ramnest/fixture/envelope"
+	"ramnest/force"
+	"ramnest/force/method"
+)
+
+// A Solution is everything that was computed of a job.
+type Solution struct {
+	Job   *job.File
+	Steps []Step
+
+	// Of the tooling; empty if no method was found for a step.
+	Tooling  *fixture.Tooling
+	Material force.Material // that it is printed in
+	Rounds   int            // how often it was designed until method and tooling agreed
+	Quote    quote.Quote
+
+	Defaults []Default // every figure that was taken because the file does not state it
+}
+
+// A Step is a press step with its results.
+type Step struct {
+	job.Step
+	Assembly                     force.Assembly
+	LowerMaterial, UpperMaterial force.Material
+	LowerEnvelope, UpperEnvelope *envelope.Envelope
+	Result                       force.Result
+	Demand                       method.Demand // with the sizes of the tooling, if there is one
+	Decision                     method.Decision
+	Cycle                        Cycle
+}
+
+// A Default is a figure that the file does not state.
+type Default struct {
+	About string // the section of the file that would state it
+	Text  string
+}
+
+// Tooled says whether there is tooling.
+func (s *Solution) Tooled() bool { return s.Tooling != nil }
+
+// Chosen is the assessment of the chosen method; of the method "none" if there is
+// none.
+func (s *Step) Chosen() method.Assessment {
+	for _, a := range s.Decision.Options {
+		if a.Method == s.Decision.Chosen {
+			return a
+		}
+	}
+	return method.Assessment{Method: method.None, Verdict: method.Fail}
+}
+
+// NestOf gives the nest that a step uses. It must be called on a Solution with
+// tooling only.
+func (s *Solution) NestOf(step int) fixture.Nest { return s.Tooling.Nests[s.Tooling.Anvils[step].Nest] }

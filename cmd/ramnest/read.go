@@ -1,0 +1,105 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"ramnest/cmd/internal/job"
+	"ramnest/cmd/internal/jobfile"
+	"ramnest/cmd/internal/solve"
+)
+
+// A source is the job file that a command works on.
+type source struct {
+	Job string   `arg:"" name:"job.yaml" help:"Job file."`
+	Set []string `sep:"none" placeholder:"PATH=VALUE" help:"Put a value in the place of one in the file, such as latches.rim.annular.undercut=0.7. May be repeated."`
+}
+
+// read decodes and validates the job file. What is wrong comes back as
+// jobfile.Problems, the file named as on the command line.
+func (s source) read() (*job.File, *jobfile.Document, error) {
+	data, err := readLimited(s.Job)
+	if err != nil {
+		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", s.Job, innermost(err))}
+	}
+	var j job.File
+	doc, problems := jobfile.Decode(s.Job, data, &j, jobfile.Options{Set: s.Set})
+	// Without all sections there is nothing to judge; with a wrong value in one the
+	// others are judged all the same.
+	problems = problems.And(doc.Problems(j.Validate()))
+	return &j, doc, problems.Err()
+}
+
+// readLimited reads a file of up to the size of a job file, and one byte more, by
+// which the decoder knows that it is too long.
+func readLimited(name string) ([]byte, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, errors.New("is a folder, not a job file")
+	}
+	return io.ReadAll(io.LimitReader(f, jobfile.DefaultMaxBytes+1))
+}
+
+// solve works the job out, mesh files opened below the folder of the job file only.
+func (s source) solve(c *console) (*solve.Solution, *jobfile.Document, error) {
+	j, doc, err := s.read()
+	if err != nil {
+		return nil, nil, err
+	}
+	root, err := os.OpenRoot(filepath.Dir(s.Job))
+	if err != nil {
+		return nil, nil, badUse{fmt.Sprintf("%s: its folder cannot be opened: %s", s.Job, innermost(err))}
+	}
+	defer root.Close()
+	solution, err := solve.Run(j, solve.Means{Open: opener(root), Stage: c.stage})
+	return solution, doc, refusedAt(doc, err)
+}
+
+// refusedAt gives the faults of a job their lines; other errors stay as they are.
+func refusedAt(doc *jobfile.Document, err error) error {
+	if refused, ok := errors.AsType[*solve.Refused](err); ok {
+		return doc.Problems(refused.Faults).Err()
+	}
+	return err
+}
+
+// opener opens files below a folder, also behind symbolic links, and no others.
+func opener(root *os.Root) func(name string) (io.ReaderAt, int64, io.Closer, error) {
+	return func(name string) (io.ReaderAt, int64, io.Closer, error) {
+		name = filepath.FromSlash(name)
+		info, err := root.Stat(name) // a pipe must not be opened: that would wait for a writer
+		if err != nil {
+			return nil, 0, nil, err
+		}
+		if !info.Mode().IsRegular() {
+			return nil, 0, nil, errors.New("is not a plain file")
+		}
+		f, err := root.Open(name)
+		if err != nil {
+			return nil, 0, nil, err
+		}
+		if info, err = f.Stat(); err != nil {
+			f.Close()
+			return nil, 0, nil, err
+		}
+		return f, info.Size(), f, nil
+	}
+}
+
+// innermost leaves paths and operations out of an error of the system.
+func innermost(err error) string {
+	for {
+		inner := errors.Unwrap(err)
+		if inner == nil {
+			return err.Error()
+		}
+		err = inner
+	}
+}

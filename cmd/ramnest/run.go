@@ -1,0 +1,97 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/alecthomas/kong"
+
+	"ramnest/cmd/internal/jobfile"
+)
+
+// version is that of the program; it stands in every file that is written.
+const version = "0.1.0"
+
+// tool is how the program names itself in its files.
+const tool = "ramnest " + version
+
+// Exit codes, as the help documents them.
+const (
+	exitDone     = 0
+	exitInternal = 1
+	exitBad      = 2
+	exitNone     = 3
+)
+
+// errNoMethod says that a job was worked out and no manual method is good enough.
+var errNoMethod = errors.New("no manual method")
+
+// A badUse is a mistake on the command line or with a file named there.
+type badUse struct{ text string }
+
+func (b badUse) Error() string { return b.text }
+
+// leave unwinds to run when the library for the command line wants to exit.
+type leave struct{ code int }
+
+// A console is what a command writes to.
+type console struct {
+	out io.Writer
+	err *lockedWriter
+}
+
+// run is the whole program but for the process: it returns the exit code.
+func run(args []string, stdout, stderr io.Writer) (code int) {
+	c := &console{out: stdout, err: &lockedWriter{w: stderr}}
+	defer func() {
+		if r := recover(); r != nil {
+			l, ours := r.(leave)
+			if !ours {
+				panic(r)
+			}
+			code = l.code
+		}
+	}()
+	var grammar commands
+	parser := kong.Must(&grammar,
+		kong.Name("ramnest"), kong.Description(about), kong.Vars{"version": tool},
+		kong.Writers(stdout, c.err), kong.Exit(func(code int) { panic(leave{code}) }),
+		kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 80}),
+		kong.Bind(c),
+	)
+	ctx, err := parser.Parse(args)
+	if err != nil {
+		return c.report(badUse{err.Error() + "; see ramnest --help"})
+	}
+	return c.report(ctx.Run())
+}
+
+// report tells what went wrong, one line a fault, and gives the exit code.
+func (c *console) report(err error) int {
+	switch {
+	case err == nil:
+		return exitDone
+	case errors.Is(err, errNoMethod):
+		return exitNone
+	}
+	text, code := "ramnest: "+err.Error(), exitInternal
+	if _, ok := errors.AsType[jobfile.Problems](err); ok {
+		text, code = err.Error(), exitBad // each line names its file
+	} else if _, ok := errors.AsType[badUse](err); ok {
+		code = exitBad
+	} else {
+		text = "ramnest: internal fault, not the job's: " + err.Error()
+	}
+	fmt.Fprintln(c.err, strings.TrimRight(text, "\n"))
+	return code
+}
+
+// print writes a result to stdout.
+func (c *console) print(text string) error {
+	if _, err := io.WriteString(c.out, text); err != nil {
+		return fmt.Errorf("write the result: %w", err)
+	}
+	return nil
+}
