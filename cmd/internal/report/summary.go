@@ -15,7 +15,7 @@ func Summary(s *solve.Solution, folder string, files []string) string {
 	p.title(s)
 	for i := range s.Steps {
 		p.forces(u, &s.Steps[i])
-		p.method(u, &s.Steps[i])
+		p.method(u, &s.Steps[i], s.Job.Method != nil)
 	}
 	p.tooling(u, s)
 	p.cautions(u, s)
@@ -153,7 +153,7 @@ func (p *page) spread(st *solve.Step) {
 }
 
 // method says how a step is pushed, and why.
-func (p *page) method(u units, st *solve.Step) {
+func (p *page) method(u units, st *solve.Step, wanted bool) {
 	d := st.Decision
 	c := st.Chosen()
 	word := map[method.Verdict]string{method.Pass: "passes", method.Conditional: "ONLY IF A COMPETENT PERSON AGREES", method.Fail: "FAILS, TAKEN BY OVERRIDE"}[c.Verdict]
@@ -182,7 +182,9 @@ func (p *page) method(u units, st *solve.Step) {
 	}
 	p.table("llrrrl", rows)
 	p.line("")
-	p.wrap("  ", "  ", u.text(d.Reason))
+	if d.Chosen != method.None || wanted {
+		p.wrap("  ", "  ", u.text(d.Reason))
+	} // else the table says it
 	if d.Tipping != "" {
 		p.wrap("  ", "  ", u.text(d.Tipping))
 	}
