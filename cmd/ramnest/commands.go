@@ -1,7 +1,9 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"path/filepath"
 	"strings"
 
 	"github.com/alecthomas/kong"
@@ -77,7 +79,7 @@ func (m *makeCommand) Run(c *console) error {
 	err = export.WriteFiles(m.Out, set.Files)
 	done()
 	if err != nil {
-		return badUse{fmt.Sprintf("%s: %v; nothing was written", m.Out, err)}
+		return badUse{fmt.Sprintf("cannot write to %s: %s; nothing was written", m.Out, writeFault(m.Out, err))}
 	}
 	for _, name := range deliver.Leftovers(m.Out, s.Job.Number, set) {
 		fmt.Fprintf(c.err, "ramnest: %s in %s is of an earlier run of this job and no longer holds; remove it\n", name, m.Out)
@@ -87,6 +89,18 @@ func (m *makeCommand) Run(c *console) error {
 		text = string(set.Report)
 	}
 	return c.finish(s, text)
+}
+
+// writeFault says why files could not be written, the folder being named already.
+func writeFault(folder string, err error) string {
+	name, ok := errors.AsType[*export.NameError](err)
+	switch {
+	case !ok:
+		return innermost(err)
+	case name.Name == filepath.Clean(folder):
+		return name.Problem
+	}
+	return name.Name + ": " + name.Problem
 }
 
 type checkCommand struct {

@@ -27,10 +27,15 @@ func (s Step) Placed(lower, upper *envelope.Envelope) []force.Fault {
 		at := fmt.Sprintf("%s[%d]", s.LatchesPath, i)
 		low, high := min(lower.Min[2], upper.Min[2]), max(lower.Max[2], upper.Max[2])
 		if l.Z < low-rough || l.Z > high+rough {
-			out = append(out, force.Fault{Field: at + ".z", Given: fmt.Sprintf("%.6g mm", l.Z), Problem: "the latch lies outside the parts, above or below both", Want: fmt.Sprintf("%.6g to %.6g mm", low, high)})
+			out = append(out, force.Fault{Field: at + ".z", Given: micron(l.Z) + " mm", Problem: "the latch lies outside the parts, above or below both", Want: micron(low) + " to " + micron(high) + " mm"})
 		}
-		out = append(out, s.inPlan(at, l, "lower", s.Lower, lower)...)
-		out = append(out, s.inPlan(at, l, "upper", s.Upper, upper)...)
+		for k, q := range l.At {
+			if f, outside := inPlan(l, q, "lower", s.Lower, lower); outside {
+				out = append(out, force.Under(fmt.Sprintf("%s.at[%d]", at, k), []force.Fault{f})...)
+			} else if f, outside := inPlan(l, q, "upper", s.Upper, upper); outside {
+				out = append(out, force.Under(fmt.Sprintf("%s.at[%d]", at, k), []force.Fault{f})...)
+			}
+		}
 	}
 	out = append(out, beside(s.LowerPath, s.Lower, lower)...)
 	return append(out, beside(s.UpperPath, s.Upper, upper)...)
@@ -38,45 +43,47 @@ func (s Step) Placed(lower, upper *envelope.Envelope) []force.Fault {
 
 // meet says that parts do not touch in the pose that the file gives.
 func (s Step) meet(lower, upper *envelope.Envelope) []force.Fault {
-	given := func(e *envelope.Envelope, k int) string { return fmt.Sprintf("%.6g to %.6g mm", e.Min[k], e.Max[k]) }
 	for k, axis := range []string{"x", "y"} {
 		if upper.Min[k] > lower.Max[k] || upper.Max[k] < lower.Min[k] {
-			return []force.Fault{{Field: s.UpperPath + ".envelope", Given: axis + " " + given(upper, k), Problem: "the seated upper part lies beside the lower one", Want: "a place over it, " + axis + " " + given(lower, k)}}
+			return []force.Fault{{Field: s.UpperPath + ".envelope", Given: axis + " " + along(upper, k), Problem: "the seated upper part lies beside the lower one", Want: "a place over it, " + axis + " " + along(lower, k)}}
 		}
 	}
 	const seated = "both parts in the seated pose, the upper one above"
 	switch {
 	case upper.Min[2] > lower.Max[2]+apart:
-		return []force.Fault{{Field: s.UpperPath + ".envelope", Given: "z " + given(upper, 2), Problem: fmt.Sprintf("the upper part floats above the lower one, which ends at %.6g mm", lower.Max[2]), Want: seated}}
+		return []force.Fault{{Field: s.UpperPath + ".envelope", Given: "z " + along(upper, 2), Problem: "the upper part floats above the lower one, which ends at " + micron(lower.Max[2]) + " mm", Want: seated}}
 	case upper.Max[2] <= lower.Min[2]:
-		return []force.Fault{{Field: s.UpperPath + ".envelope", Given: "z " + given(upper, 2), Problem: fmt.Sprintf("the upper part lies below the lower one, which begins at %.6g mm", lower.Min[2]), Want: seated}}
+		return []force.Fault{{Field: s.UpperPath + ".envelope", Given: "z " + along(upper, 2), Problem: "the upper part lies below the lower one, which begins at " + micron(lower.Min[2]) + " mm", Want: seated}}
 	}
 	return nil
 }
 
-// inPlan says which places of a latch lie outside a part, seen along the press
+// inPlan says whether a place of a latch lies outside a part, seen along the press
 // axis: the whole ring of a round joint has to lie inside.
-func (s Step) inPlan(at string, l force.Latch, side string, p *Part, e *envelope.Envelope) []force.Fault {
+func inPlan(l force.Latch, q force.Point, side string, p *Part, e *envelope.Envelope) (f force.Fault, outside bool) {
 	radius, slack := reach(l)
-	var out []force.Fault
-	for i, q := range l.At {
-		over := 0.0
-		for k, v := range []float64{q.X, q.Y} {
-			over = max(over, e.Min[k]-(v-radius), v+radius-e.Max[k])
-		}
-		if over <= slack {
-			continue
-		}
-		f := force.Fault{Field: fmt.Sprintf("%s.at[%d]", at, i), Given: fmt.Sprintf("%.6g, %.6g mm", q.X, q.Y)}
-		f.Problem = fmt.Sprintf("the latch lies outside the %s part, %s", side, p.Name)
-		if radius > 0 {
-			f.Problem = fmt.Sprintf("a joint of %.6g mm diameter there lies outside the %s part, %s", 2*radius, side, p.Name)
-		}
-		f.Want = fmt.Sprintf("within x %.6g to %.6g, y %.6g to %.6g mm", e.Min[0], e.Max[0], e.Min[1], e.Max[1])
-		out = append(out, f)
+	over := 0.0
+	for k, v := range []float64{q.X, q.Y} {
+		over = max(over, e.Min[k]-(v-radius), v+radius-e.Max[k])
 	}
-	return out
+	f = force.Fault{
+		Given:   fmt.Sprintf("%s, %s mm", micron(q.X), micron(q.Y)),
+		Problem: fmt.Sprintf("the latch lies outside the %s part, %s", side, p.Name),
+		Want:    fmt.Sprintf("within x %s, y %s", along(e, 0), along(e, 1)),
+	}
+	if radius > 0 {
+		f.Problem = fmt.Sprintf("a joint of %s mm diameter there lies outside the %s part, %s", micron(2*radius), side, p.Name)
+	}
+	return f, over > slack
 }
+
+// along gives the extent of a part along an axis.
+func along(e *envelope.Envelope, axis int) string {
+	return micron(e.Min[axis]) + " to " + micron(e.Max[axis]) + " mm"
+}
+
+// micron writes a length to the micron.
+func micron(v float64) string { return fmt.Sprintf("%.7g", math.Round(v*1000)/1000+0) }
 
 // reach gives the radius of a round joint, 0 for an arm, and how far it may lie
 // outside a part that is drawn roughly [mm].
@@ -122,8 +129,8 @@ func beside(path string, p *Part, e *envelope.Envelope) []force.Fault {
 		x1, y1 := b.Max.MM()
 		if x1 < e.Min[0] || x0 > e.Max[0] || y1 < e.Min[1] || y0 > e.Max[1] {
 			out = append(out, force.Fault{
-				Field: fmt.Sprintf("%s.keep_outs[%d]", path, i), Given: fmt.Sprintf("x %.6g to %.6g, y %.6g to %.6g mm", x0, x1, y0, y1),
-				Problem: "lies beside the part", Want: fmt.Sprintf("within x %.6g to %.6g, y %.6g to %.6g mm", e.Min[0], e.Max[0], e.Min[1], e.Max[1]),
+				Field: fmt.Sprintf("%s.keep_outs[%d]", path, i), Given: fmt.Sprintf("x %s to %s, y %s to %s mm", micron(x0), micron(x1), micron(y0), micron(y1)),
+				Problem: "lies beside the part", Want: fmt.Sprintf("within x %s, y %s", along(e, 0), along(e, 1)),
 			})
 		}
 	}

@@ -1,0 +1,112 @@
+package main
+
+import (
+	"encoding/binary"
+	"flag"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+var update = flag.Bool("update", false, "rewrite what the scripts compare with")
+
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"ramnest": main})
+}
+
+func TestScripts(t *testing.T) {
+	t.Parallel()
+	jobs, err := filepath.Abs("../../testdata/jobs")
+	if err != nil {
+		t.Fatal(err)
+	}
+	testscript.Run(t, testscript.Params{
+		Dir: "testdata/script", RequireExplicitExec: true, UpdateScripts: *update,
+		Setup: func(env *testscript.Env) error {
+			if err := os.CopyFS(filepath.Join(env.WorkDir, "jobs"), os.DirFS(jobs)); err != nil {
+				return err
+			}
+			return badMeshes(filepath.Join(env.WorkDir, "meshes"))
+		},
+		Condition: func(name string) (bool, error) { return name == "root" && os.Getuid() == 0, nil },
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"code": exitCode, "edit": edit, "files": files,
+		},
+	})
+}
+
+// exitCode runs ramnest and checks the code that it ends with: code 2 make ...
+func exitCode(ts *testscript.TestScript, neg bool, args []string) {
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	got := 0
+	if err := ts.Exec("ramnest", args[1:]...); err != nil {
+		exit, ok := err.(*exec.ExitError)
+		if !ok {
+			ts.Fatalf("run ramnest: %v", err)
+		}
+		got = exit.ExitCode()
+	}
+	if got != want || neg {
+		ts.Fatalf("exit code %d, want %d", got, want)
+	}
+}
+
+// edit writes a copy of a file with one text replaced: edit from to old new.
+func edit(ts *testscript.TestScript, _ bool, args []string) {
+	text := ts.ReadFile(args[0])
+	if strings.Count(text, args[2]) != 1 {
+		ts.Fatalf("%q stands %d times in %s, not once", args[2], strings.Count(text, args[2]), args[0])
+	}
+	text = strings.Replace(text, args[2], strings.ReplaceAll(args[3], `\n`, "\n"), 1)
+	ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte(text), 0o644))
+}
+
+// files checks that a folder holds these files and no others: files out a b.
+func files(ts *testscript.TestScript, _ bool, args []string) {
+	entries, err := os.ReadDir(ts.MkAbs(args[0]))
+	ts.Check(err)
+	var got []string
+	for _, e := range entries {
+		got = append(got, e.Name())
+	}
+	if want := args[1:]; strings.Join(got, " ") != strings.Join(want, " ") {
+		ts.Fatalf("%s holds\n %s\nwant\n %s", args[0], strings.Join(got, " "), strings.Join(want, " "))
+	}
+}
+
+// badMeshes writes binary STL files with faults that a text cannot show.
+func badMeshes(folder string) error {
+	if err := os.MkdirAll(folder, 0o755); err != nil {
+		return err
+	}
+	stl := func(claimed, stored int, corner float32) []byte {
+		b := make([]byte, 80, 84+50*stored)
+		b = binary.LittleEndian.AppendUint32(b, uint32(claimed))
+		for range stored {
+			for _, v := range []float32{0, 0, 1, 0, 0, 0, 10, 0, 0, 0, 10, corner} {
+				b = binary.LittleEndian.AppendUint32(b, math.Float32bits(v))
+			}
+			b = append(b, 0, 0)
+		}
+		return b
+	}
+	for name, content := range map[string][]byte{
+		"empty.stl":     {},
+		"none.stl":      stl(0, 0, 0),
+		"truncated.stl": stl(20, 20, 5)[:84+50*12],
+		"nan.stl":       stl(20, 20, float32(math.NaN())),
+		"huge.stl":      stl(10_000_000, 18, 5), // 984 bytes
+	} {
+		if err := os.WriteFile(filepath.Join(folder, name), content, 0o644); err != nil {
+			return err
+		}
+	}
+	return nil
+}
