@@ -16,7 +16,7 @@ type Report struct {
 	Tool     string            `json:"tool"`
 	Units    map[string]string `json:"units"`
 	Job      Job               `json:"job"`
-	Outcome  string            `json:"outcome"` // "tooling", or "no manual method"
+	Outcome  string            `json:"outcome"` // "tooling", or "no tooling" where no method was found
 	Inputs   []Input           `json:"inputs"`
 	Defaults []Default         `json:"defaults"`
 	Steps    []Step            `json:"steps"`
@@ -86,7 +86,7 @@ func Of(s *solve.Solution, facts Facts) Report {
 	if s.Tooled() {
 		r.Tooling, r.Quote = toolingOf(s), quoteOf(s)
 	} else {
-		r.Outcome = "no manual method"
+		r.Outcome = "no tooling"
 	}
 	return r
 }

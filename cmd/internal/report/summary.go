@@ -157,9 +157,12 @@ func (p *page) method(u units, st *solve.Step, wanted bool) {
 	d := st.Decision
 	c := st.Chosen()
 	word := map[method.Verdict]string{method.Pass: "passes", method.Conditional: "ONLY IF A COMPETENT PERSON AGREES", method.Fail: "FAILS, TAKEN BY OVERRIDE"}[c.Verdict]
-	if d.Chosen == method.None {
+	switch {
+	case d.Chosen == method.None && wanted:
+		p.head("METHOD  none: the one that the job insists on is not good enough, so there is no tooling")
+	case d.Chosen == method.None:
 		p.head("METHOD  none: no manual method is good enough, so there is no tooling")
-	} else {
+	default:
 		p.head("METHOD  %s: %s", d.Chosen.Title(), word)
 	}
 	rows := [][]string{{"", "verdict", "demand", "capacity", "used", "nearest limit, and how"}}

@@ -61,7 +61,7 @@ func (s *Solution) listDefaults() {
 func materialDefaults(spec force.MaterialSpec, m force.Material) []string {
 	var out []string
 	if spec.Process == "" {
-		out = append(out, fmt.Sprintf("%s by %s", m.Name, m.Process))
+		out = append(out, m.Name+", "+m.Process)
 	}
 	if spec.Build == "" && m.Layered() {
 		out = append(out, m.Name+" built in the weaker direction for every latch")
@@ -81,7 +81,7 @@ func materialDefaults(spec force.MaterialSpec, m force.Material) []string {
 		}
 	}
 	if len(figures) > 0 {
-		out = append(out, m.Name+" by "+m.Process+" from the built-in table: "+strings.Join(figures, ", "))
+		out = append(out, m.Name+", "+m.Process+", from the built-in table: "+strings.Join(figures, ", "))
 	}
 	return out
 }
