@@ -1,0 +1,133 @@
+package solve
+
+import (
+	"math"
+	"testing"
+
+	"ramnest/fixture"
+	"ramnest/fixture/envelope"
+	"ramnest/fixture/solid"
+	"ramnest/force"
+)
+
+func TestAcrossLayers(t *testing.T) {
+	t.Parallel()
+	printed := func(build string) force.Material {
+		return force.Material{Process: "PBF", Build: build, Modulus: force.Figure{Value: 1700}}
+	}
+	moulded := force.Material{Process: "moulded", Modulus: force.Figure{Value: 2000}}
+	arm := force.Latch{Cantilever: &force.Cantilever{Flexes: "upper"}}
+	ring := force.Latch{Annular: &force.Annular{Outside: "upper"}}
+	split := force.Latch{Annular: &force.Annular{Outside: "upper", Split: "inner"}}
+	socket := force.Latch{Ball: &force.Ball{Socket: "lower"}}
+	fingers := force.Latch{Ball: &force.Ball{Socket: "lower", Slots: 4}}
+	boss := force.Latch{PressFit: &force.PressFit{Outside: "lower"}}
+	for _, c := range []struct {
+		name         string
+		latch        force.Latch
+		lower, upper force.Material
+		want         bool
+	}{
+		{"arm built along", arm, moulded, printed("along"), true},
+		{"arm built across", arm, moulded, printed("across"), false},
+		{"arm, not said", arm, moulded, printed(""), true},
+		{"moulded arm", arm, printed("along"), moulded, false},
+		{"ring built along", ring, printed("across"), printed("along"), false},
+		{"ring built across", ring, printed("along"), printed("across"), true},
+		{"ring, not said", ring, printed("along"), printed(""), true},
+		{"inner fingers built along", split, printed("along"), printed("along"), true},
+		{"inner fingers built across", split, printed("across"), printed("along"), false},
+		{"closed socket built across", socket, printed("across"), moulded, true},
+		{"slotted socket built across", fingers, printed("across"), moulded, false},
+		{"slotted socket built along", fingers, printed("along"), moulded, true},
+		{"boss built across", boss, printed("across"), moulded, true},
+		{"boss built along", boss, printed("along"), moulded, false},
+		{"ribs", force.Latch{CrushRib: &force.CrushRib{Ribs: "lower"}}, printed("across"), moulded, false},
+	} {
+		if got := acrossLayers(c.latch, c.lower, c.upper); got != c.want {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+	}
+}
+
+// cube is a closed box as an envelope.
+func cube(x0, y0, z0, x1, y1, z1 float64) *envelope.Envelope {
+	e := &envelope.Envelope{Min: [3]float64{x0, y0, z0}, Max: [3]float64{x1, y1, z1}}
+	for i := range 8 {
+		v := e.Min
+		for k := range 3 {
+			if i>>k&1 == 1 {
+				v[k] = e.Max[k]
+			}
+		}
+		e.Vertices = append(e.Vertices, v)
+	}
+	e.Triangles = [][3]int32{{0, 2, 1}, {1, 2, 3}, {4, 5, 6}, {5, 7, 6}, {0, 1, 4}, {1, 5, 4}, {2, 6, 3}, {3, 6, 7}, {0, 4, 2}, {2, 4, 6}, {1, 3, 5}, {3, 7, 5}}
+	return e
+}
+
+func TestVolumeOfAClosedSurface(t *testing.T) {
+	t.Parallel()
+	box := cube(100, -3, 7, 102, 0, 11)
+	if v, ok := volume(box); !ok || math.Abs(v-24) > 1e-9 {
+		t.Errorf("box of 2 x 3 x 4: %g, %v; want 24", v, ok)
+	}
+	open := cube(0, 0, 0, 1, 1, 1)
+	open.Triangles = open.Triangles[1:]
+	if _, ok := volume(open); ok {
+		t.Error("an open box has a volume")
+	}
+	inside := cube(0, 0, 0, 1, 1, 1)
+	for i, q := range inside.Triangles {
+		inside.Triangles[i] = [3]int32{q[0], q[2], q[1]}
+	}
+	if _, ok := volume(inside); ok {
+		t.Error("a box inside out has a volume")
+	}
+	flipped := cube(0, 0, 0, 1, 1, 1)
+	flipped.Triangles[0][1], flipped.Triangles[0][2] = flipped.Triangles[0][2], flipped.Triangles[0][1]
+	if _, ok := volume(flipped); ok {
+		t.Error("a box with one triangle flipped has a volume")
+	}
+}
+
+func TestAnAnvilThatWouldStrikeAnEarlierPart(t *testing.T) {
+	t.Parallel()
+	part := cube(0, 0, 0, 10, 10, 20)
+	for _, c := range []struct {
+		name string
+		tool *envelope.Envelope
+		want bool
+	}{
+		{"above it", cube(-5, -5, 20, 15, 15, 30), false},
+		{"a micron above it", cube(-5, -5, 20.001, 15, 15, 30), false},
+		{"into it", cube(-5, -5, 19.5, 15, 15, 30), true},
+		{"low beside it", cube(11, -5, 5, 15, 15, 30), false},
+		{"low into its edge", cube(9, -5, 5, 15, 15, 30), true},
+		{"a low lip beside it and a plate above it", join(cube(11, -5, 5, 15, 15, 30), cube(-5, -5, 25, 15, 15, 30)), false},
+		{"a low lip beside it and a pad in it", join(cube(11, -5, 5, 15, 15, 30), cube(4, 4, 19.8, 6, 6, 30)), true},
+	} {
+		mesh := &solid.Mesh{Vertices: c.tool.Vertices, Triangles: c.tool.Triangles}
+		shift := [3]float64{1000, -500, 3}
+		for i := range mesh.Vertices {
+			for k := range 3 {
+				mesh.Vertices[i][k] -= shift[k]
+			}
+		}
+		got, err := strikes(fixture.Piece{Mesh: mesh, Shift: shift}, part)
+		if err != nil || got != c.want {
+			t.Errorf("%s: %v, %v; want %v", c.name, got, err, c.want)
+		}
+	}
+}
+
+// join makes one envelope of two.
+func join(a, b *envelope.Envelope) *envelope.Envelope {
+	out := &envelope.Envelope{Vertices: append([][3]float64{}, a.Vertices...), Triangles: append([][3]int32{}, a.Triangles...)}
+	for _, t := range b.Triangles {
+		n := int32(len(a.Vertices))
+		out.Triangles = append(out.Triangles, [3]int32{t[0] + n, t[1] + n, t[2] + n})
+	}
+	out.Vertices = append(out.Vertices, b.Vertices...)
+	return out
+}
