@@ -1,0 +1,98 @@
+package workinstructions
+
+import (
+	"slices"
+
+	"ramnest/force/method"
+)
+
+// Signal is the word at the head of a caution, in the meaning of ANSI Z535 and
+// ISO 3864-2. DANGER is not used: nothing here kills for sure.
+type Signal string
+
+// The signal words.
+const (
+	Warning Signal = "WARNING" // death or serious injury could follow
+	Careful Signal = "CAUTION" // minor or moderate injury could follow
+	Notice  Signal = "NOTICE"  // no injury: damage to parts or tooling; without the alert triangle
+)
+
+// Symbol is the meaning of a pictogram by ISO 7010.
+type Symbol string
+
+// The symbols.
+const (
+	General    Symbol = "W001" // warning
+	HandCrush  Symbol = "W024" // crushing of hands
+	ReadManual Symbol = "M002" // refer to the instruction
+	EarGuard   Symbol = "M003" // wear ear protection
+	EyeGuard   Symbol = "M004" // wear eye protection
+	Footwear   Symbol = "M008" // wear safety footwear
+	Gloves     Symbol = "M009" // wear protective gloves
+)
+
+// Place is where in the work a caution bites.
+type Place string
+
+// The places, in the order of the work.
+const (
+	AtSetUp    Place = "set-up"
+	AtLoad     Place = "load"     // lower part into the nest
+	AtPosition Place = "position" // upper part on
+	AtAnvil    Place = "anvil"    // anvil on
+	AtAim      Place = "aim"      // ram, mallet or hands on the anvil
+	AtPress    Place = "press"
+	AtRetract  Place = "retract" // ram up, tool away
+	AtTakeOut  Place = "take out"
+	AtCheck    Place = "check"
+)
+
+// A Caution is one safety message: the hazard, what follows, how to avoid it.
+type Caution struct {
+	ID          string // the same for the same hazard in every job
+	Number      int    // from 1
+	Signal      Signal
+	Symbol      Symbol // empty for a notice
+	Hazard      string
+	Consequence string
+	Avoid       []string // one sentence for one avoidance
+	Places      []Place  // where it bites; at the first it is printed in full, at the others in short
+}
+
+// A rule gives a caution where it applies.
+type rule struct {
+	applies func(Facts) bool
+	caution func(Facts) Caution
+}
+
+// Cautions gives the cautions that follow from the facts, those and no others,
+// the graver signal words first and otherwise in a fixed order. It gives none
+// for method.None: there is nothing to caution of where nothing may be done.
+func Cautions(f Facts) []Caution {
+	if f.Method != method.ByHand && f.Method != method.ByMallet && f.Method != method.ByPress {
+		return nil
+	}
+	var out []Caution
+	for _, r := range slices.Concat(decisionRules, pressRules, malletRules, handRules, partRules, everyoneRules) {
+		if r.applies(f) {
+			out = append(out, r.caution(f))
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Caution) int { return a.Signal.rank() - b.Signal.rank() })
+	for i := range out {
+		out[i].Number = i + 1
+	}
+	return out
+}
+
+func (s Signal) rank() int { return slices.Index([]Signal{Warning, Careful, Notice}, s) }
+
+// fixed makes a rule of a caution whose words do not depend on the facts.
+func fixed(applies func(Facts) bool, c Caution) rule {
+	return rule{applies, func(Facts) Caution { return c }}
+}
+
+func byPress(f Facts) bool  { return f.Method == method.ByPress }
+func byMallet(f Facts) bool { return f.Method == method.ByMallet }
+func byHand(f Facts) bool   { return f.Method == method.ByHand }
+func always(Facts) bool     { return true }

@@ -1,0 +1,36 @@
+package workinstructions
+
+// What a mallet and a vise can do (rules for hammers read in extracts of an
+// occupational health centre's pages; the classes of the signal words are own).
+var malletRules = []rule{
+	fixed(byMallet, Caution{ID: "struck hand", Signal: Warning, Symbol: General,
+		Hazard:      "The head of the mallet misses or glances off.",
+		Consequence: "It breaks fingers.",
+		Avoid:       []string{"Take your other hand away from anvil and nest before you swing.", "Strike square, in the middle of the strike face."},
+		Places:      []Place{AtPress}}),
+	fixed(func(f Facts) bool { return byMallet(f) && f.Anvil }, Caution{ID: "dead stop", Signal: Warning, Symbol: HandCrush,
+		Hazard:      "Anvil and nest close on each other at the dead stop.",
+		Consequence: "A finger on a stop or on the rim of the nest is crushed.",
+		Avoid:       []string{"Keep fingers off the stops and out of the gap between anvil and nest."},
+		Places:      []Place{AtAnvil, AtPress}}),
+	fixed(func(f Facts) bool { return byMallet(f) && f.EccentricThrust }, Caution{ID: "off centre", Signal: Careful, Symbol: General,
+		Hazard:      "The blow belongs on the thrust mark, which is not the middle of the nest.",
+		Consequence: "Off the mark the anvil tips and can be thrown out.",
+		Avoid:       []string{"Strike on the thrust mark only."},
+		Places:      []Place{AtAim, AtPress}}),
+	fixed(byMallet, Caution{ID: "bystanders", Signal: Careful, Symbol: General,
+		Hazard:      "The swing of the mallet reaches further than it looks.",
+		Consequence: "It hits people or things behind and above you.",
+		Avoid:       []string{"Look behind and above you, and keep others out of the swing."},
+		Places:      []Place{AtPress}}),
+	fixed(byMallet, Caution{ID: "noise", Signal: Careful, Symbol: EarGuard,
+		Hazard:      "Blows on a vise are loud.",
+		Consequence: "They harm your hearing and that of others near you.",
+		Avoid:       []string{"Wear ear protection."},
+		Places:      []Place{AtPress}}),
+	fixed(byMallet, Caution{ID: "vise", Signal: Careful, Symbol: HandCrush,
+		Hazard:      "A vise crushes a printed tongue when it is tightened hard, and a nest held by friction alone slips under the blow.",
+		Consequence: "The nest breaks or drops, and fingers are caught.",
+		Avoid:       []string{"Rest the flange of the nest on the jaws.", "Tighten the vise by hand only, on the tongue."},
+		Places:      []Place{AtSetUp}}),
+}

@@ -1,0 +1,30 @@
+package workinstructions
+
+import "ramnest/force/method"
+
+// Facts are what cautions and protective equipment follow from.
+type Facts struct {
+	Method      method.Method
+	Overridden  bool // the method fails its assessment and is used all the same
+	Conditional bool // a person with the skill must agree first
+
+	Brittle         bool // a part breaks without yielding
+	ShockSensitive  bool // a part does not stand blows
+	Electronics     bool // a part carries electronics
+	KeepOuts        bool // a part has places that must not be pressed
+	SharpOrUncured  bool // edges that cut, or resin that is not cured
+	Permanent       bool // a latch is not meant to come apart
+	AcrossLayers    bool // a latch bends across its printed layers
+	EccentricThrust bool // the ram does not go over the middle of the nest
+
+	Anvil      bool    // an anvil closes on the nest, with a dead stop
+	AnvilHeld  bool    // the anvil hangs on the ram
+	ToolMassKg float64 // of the heaviest tool [kg]
+
+	RatedForce float64 // of the press [N]; 0: not known
+	WorstForce float64 // at the worst tolerances [N]; 0: not known
+}
+
+// heavy is the mass from which a tool is called heavy [kg]: the scope of
+// ISO 11228-1 on lifting begins there (memory).
+const heavy = 3

@@ -1,0 +1,194 @@
+package workinstructions
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// figures prints values with their units, metric or in inch and pound-force.
+type figures struct{ inches bool }
+
+// Source: definitions, 1 in = 25.4 mm, 1 lbf = 4.4482216152605 N,
+// 1 lb = 0.45359237 kg.
+const (
+	inch       = 25.4
+	poundForce = 4.4482216152605
+	pound      = 0.45359237
+)
+
+// fixedTo prints a number with a fixed count of decimals, with a minus sign of
+// the width of a plus, and no minus before a zero.
+func fixedTo(v float64, decimals int) string {
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.HasPrefix(s, "-") {
+		if strings.Trim(s, "-0.") == "" {
+			return s[1:]
+		}
+		return "−" + s[1:]
+	}
+	return s
+}
+
+// decimals gives three significant figures or more: none from 100 up.
+func decimals(v float64) int {
+	switch a := math.Abs(v); {
+	case a < 0.995:
+		return 3
+	case a < 9.995:
+		return 2
+	case a < 99.95:
+		return 1
+	}
+	return 0
+}
+
+func (f figures) newtons(n float64) (value float64, unit string) {
+	if f.inches {
+		return n / poundForce, "lbf"
+	}
+	return n, "N"
+}
+
+// force prints a force to the nearest figure.
+func (f figures) force(n float64) string {
+	v, unit := f.newtons(n)
+	return fixedTo(v, decimals(v)) + nbsp + unit
+}
+
+// forceBelow prints a force that must not be exceeded: never rounded up.
+func (f figures) forceBelow(n float64) string {
+	v, unit := f.newtons(n)
+	d := decimals(v)
+	return fixedTo(floorTo(v, d), d) + nbsp + unit
+}
+
+// forceAbove prints a force that must be reached or carried: never rounded down.
+func (f figures) forceAbove(n float64) string {
+	v, unit := f.newtons(n)
+	d := decimals(v)
+	return fixedTo(-floorTo(-v, d), d) + nbsp + unit
+}
+
+// floorTo rounds down to a count of decimals, but takes a number that differs
+// from a round one by the last bits only for that one.
+func floorTo(v float64, d int) float64 {
+	p := math.Pow10(d)
+	x := v * p
+	if r := math.Round(x); math.Abs(x-r) < 1e-6 {
+		return r / p
+	}
+	return math.Floor(x) / p
+}
+
+func (f figures) millimetres(mm float64) (value float64, unit string) {
+	if f.inches {
+		return mm / inch, "in"
+	}
+	return mm, "mm"
+}
+
+// length prints a length to the nearest 0.1 mm or 0.005 in.
+func (f figures) length(mm float64) string {
+	v, unit := f.millimetres(mm)
+	return fixedTo(v, f.lengthDecimals()) + nbsp + unit
+}
+
+func (f figures) lengthDecimals() int {
+	if f.inches {
+		return 2
+	}
+	return 1
+}
+
+// offset prints a coordinate with its sign.
+func (f figures) offset(mm float64) string {
+	v, unit := f.millimetres(mm)
+	d := f.lengthDecimals()
+	s := fixedTo(v, d)
+	if !strings.HasPrefix(s, "−") && strings.Trim(s, "0.") != "" {
+		s = "+" + s
+	}
+	return s + nbsp + unit
+}
+
+// size prints length by width by height.
+func (f figures) size(mm [3]float64) string {
+	var parts [3]string
+	unit := ""
+	for i, v := range mm {
+		v, unit = f.millimetres(v)
+		parts[i] = fixedTo(v, f.lengthDecimals())
+	}
+	return strings.Join(parts[:], nbsp+"×"+nbsp) + nbsp + unit
+}
+
+// gap prints the limits of a gap. Rounding never makes them wider, and a limit
+// at or below nothing is none.
+func (f figures) gap(g Gap) string {
+	d := 2
+	if f.inches {
+		d = 4
+	}
+	lo, unit := f.millimetres(g.Nominal - g.Tolerance)
+	hi, _ := f.millimetres(g.Nominal + g.Tolerance)
+	lo, hi = -floorTo(-lo, d), floorTo(hi, d)
+	if lo <= 0 {
+		return "at" + nbsp + "most" + nbsp + fixedTo(hi, d) + nbsp + unit
+	}
+	return fixedTo(lo, d) + nbsp + "to" + nbsp + fixedTo(hi, d) + nbsp + unit
+}
+
+func (f figures) mass(kg float64) string {
+	if f.inches {
+		v := kg / pound
+		return fixedTo(v, min(decimals(v), 2)) + nbsp + "lb"
+	}
+	return fixedTo(kg, min(decimals(kg), 2)) + nbsp + "kg"
+}
+
+func (f figures) work(mJ float64) string {
+	if f.inches {
+		v := mJ / poundForce / inch
+		return fixedTo(v, decimals(v)) + nbsp + "in·lbf"
+	}
+	v := mJ / 1000
+	return fixedTo(v, decimals(v)) + nbsp + "J"
+}
+
+// limit prints a demand and a capacity in the unit of a limit.
+func (f figures) limit(demand, capacity float64, unit string) string {
+	switch unit {
+	case "N":
+		return f.force(demand) + " of " + f.forceBelow(capacity)
+	case "mm":
+		return f.length(demand) + " of " + f.length(capacity)
+	case "mJ":
+		return f.work(demand) + " of " + f.work(capacity)
+	}
+	s := fixedTo(demand, min(decimals(demand), 2)) + " of " + fixedTo(capacity, min(decimals(capacity), 2))
+	if unit != "" {
+		s += nbsp + unit
+	}
+	return s
+}
+
+// percent prints a share.
+func percent(share float64) string {
+	v := 100 * share
+	d := 0
+	if math.Abs(v) < 9.95 {
+		d = 1
+	}
+	return fixedTo(v, d) + nbsp + "%"
+}
+
+const nbsp = "\u00a0"
+
+// count prints how many there are of a thing, "1 hump", "3 humps".
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1" + nbsp + one
+	}
+	return strconv.Itoa(n) + nbsp + many
+}

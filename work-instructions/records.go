@@ -1,0 +1,98 @@
+package workinstructions
+
+import (
+	"strconv"
+
+	"ramnest/work-instructions/internal/page"
+)
+
+// records is the first-piece check and the table that the operator fills in.
+func (c *composer) records() []page.Item {
+	head := c.heading("First piece and record", 0)
+	head.Break = true
+	items := []page.Item{head}
+	items = append(items, c.firstPiece()...)
+	items = append(items, c.recordTable()...)
+	return append(items, c.care()...)
+}
+
+// stepName is the number of a step for a table, empty where there is one only.
+func (c *composer) stepName(i int) string {
+	if len(c.steps) == 1 {
+		return ""
+	}
+	return strconv.Itoa(i+1) + "  "
+}
+
+func (c *composer) firstPiece() []page.Item {
+	items := []page.Item{c.heading("First-piece check", 1)}
+	text := c.text(sizeBody, "At the start, after every change of tooling, after a break, and with every new batch of parts. Measured by one person, looked at by a second. Go on only when every line is good.")
+	for i := range text {
+		text[i].Keep = true
+	}
+	text[0].Gap = 0
+	items = append(items, text...)
+	table := page.Table{Font: page.Font{Size: sizeTable}, Pad: 1.4, Least: 8.5, Columns: []page.Column{
+		{Title: "What"}, {Title: "Limit", Width: 42}, {Title: "Found", Width: 26}, {Title: "By", Width: 18}, {Title: "Second", Width: 18}}}.Widths(c.frame.Width)
+	var rows [][]string
+	for i, t := range c.steps {
+		for _, k := range acceptance(c.fig, t.Step) {
+			rows = append(rows, []string{c.stepName(i) + k.what, strong(k.limit), "", "", ""})
+		}
+	}
+	rest := c.lined(table, table.Items(c.book, rows))
+	rest[0].Gap = 2
+	return append(items, rest...)
+}
+
+// lined draws the lines between the columns of a table that is filled in by
+// hand.
+func (c *composer) lined(t page.Table, items []page.Item) []page.Item {
+	for i := range items {
+		b := items[i].Block
+		items[i].Block = page.Block{Height: b.Height, Draw: func(p *page.Page, x, y float64) {
+			b.Draw(p, x, y)
+			for k, col := range t.Columns {
+				if k > 0 {
+					p.Line(x, y, x, y+b.Height, page.Hairline)
+				}
+				x += col.Width
+			}
+		}}
+	}
+	return items
+}
+
+// recordRows is how many pieces fit one printed table; more go on a copy.
+const recordRows = 10
+
+func (c *composer) recordTable() []page.Item {
+	items := []page.Item{c.heading("Record", 1)}
+	text := c.text(sizeBody, "Measured gaps and forces correct the figures of the next job: write what you measure, not what you expect. Copy this table for more pieces.")
+	text[0].Gap = 0
+	for i := range text {
+		text[i].Keep = true
+	}
+	items = append(items, text...)
+	_, unit := c.fig.millimetres(0)
+	_, force := c.fig.newtons(0)
+	cols := []page.Column{{Title: "Piece", Width: 18}, {Title: "Date", Width: 24}}
+	if len(c.steps) > 1 {
+		cols = append(cols, page.Column{Title: "Step", Width: 14})
+	}
+	cols = append(cols, page.Column{Title: "Gap, " + unit, Width: 22}, page.Column{Title: "Force, " + force, Width: 22},
+		page.Column{Title: "Seen, heard"}, page.Column{Title: "Good / reject", Width: 27}, page.Column{Title: "By", Width: 18})
+	table := page.Table{Font: page.Font{Size: sizeTable}, Pad: 1.4, Least: 8.5, Columns: cols}.Widths(c.frame.Width)
+	rows := make([][]string, recordRows)
+	rest := c.lined(table, table.Items(c.book, rows))
+	rest[0].Gap = 2
+	return append(items, rest...)
+}
+
+// care is what keeps the tooling fit for use.
+func (c *composer) care() []page.Item {
+	items := []page.Item{c.heading("Care of the tooling", 1)}
+	first := c.text(sizeBody, "At the start of every shift look at pads, posts, stops and edges. Cracked, bent or worn through to the layer lines: out of use, and tell the person in charge. Blow out powder and chips from the pockets.")
+	first[0].Gap = 0
+	return append(items, first...)
+}

@@ -1,0 +1,69 @@
+package workinstructions
+
+import (
+	"fmt"
+	"math"
+
+	"ramnest/force/method"
+)
+
+// setUp gives what has to be made ready before the first part of a step, one
+// line a check.
+func setUp(f figures, sheet Sheet, s Step, facts Facts) []string {
+	out := []string{mark(sheet, s)}
+	out = append(out, "Look over the tooling: no crack, no worn or bent pad, post or stop. Damaged tooling goes out of use.")
+	switch facts.Method {
+	case method.ByPress:
+		out = append(out,
+			"The press is bolted to a bench that cannot tip, its ram is clean, and its lever stays up or is secured. Nothing lengthens the lever.",
+			fmt.Sprintf("Set %s flat on the press table; it bridges any slot of the table, and does not rock. Fasten it.", the(s.Nest)))
+	case method.ByMallet:
+		out = append(out,
+			"The vise is bolted through the bench, over a leg.",
+			fmt.Sprintf("Set %s into the vise: the flange rests on both jaws, the tongue is between them. Tighten by hand only.", the(s.Nest)))
+	default:
+		out = append(out, fmt.Sprintf("Set %s on a firm table, at a height at which you push with straight wrists. It does not slide or rock.", the(s.Nest)))
+	}
+	out = append(out, over(f, s, facts.Method))
+	if s.Facts.AnvilHeld {
+		out = append(out, fmt.Sprintf("Fix %s on the ram, and tug at it: it does not come off.", the(s.Anvil)))
+	}
+	if s.Anvil != "" {
+		out = append(out, fmt.Sprintf("Dead stop: without parts, bring %s down on %s by hand. It stands on every stop; a feeler gauge passes under none.", the(s.Anvil), the(s.Nest)))
+	}
+	if facts.Method == method.ByPress {
+		out = append(out, "First stroke without parts: the ram runs freely, meets the anvil square, and stops dead at the stop.")
+	}
+	return append(out, "First piece: do the check on the record page before you go on.")
+}
+
+// mark says how to know that this is the right tooling.
+func mark(sheet Sheet, s Step) string {
+	tools := ""
+	for _, t := range sheet.Tooling {
+		if t.Mark == "" || t.Name != s.Nest && t.Name != s.Anvil {
+			continue
+		}
+		if tools != "" {
+			tools += "; "
+		}
+		tools += fmt.Sprintf("%s: %s", t.Name, strong(t.Mark))
+	}
+	if tools == "" {
+		return fmt.Sprintf("The tooling is that of job %s, revision %s.", strong(sheet.Job), strong(sheet.Revision))
+	}
+	return fmt.Sprintf("Compare the engraving. %s. If it differs, stop: it is the tooling of another job or revision.", tools)
+}
+
+// over says where the force goes in.
+func over(f figures, s Step, m method.Method) string {
+	what := map[method.Method]string{method.ByPress: "Ram", method.ByMallet: "Blow", method.ByHand: "Push"}[m]
+	if math.Hypot(s.Thrust.X, s.Thrust.Y) < 0.05 {
+		return what + " over the middle of the nest: that is the thrust mark."
+	}
+	where := ""
+	if s.Pictures.Plan.Image != nil {
+		where = ", on the plan x to the right and y up"
+	}
+	return fmt.Sprintf("%s over the thrust mark: x %s, y %s from the middle of the nest%s.", what, strong(f.offset(s.Thrust.X)), strong(f.offset(s.Thrust.Y)), where)
+}
