@@ -36,7 +36,7 @@ func TestScripts(t *testing.T) {
 		},
 		Condition: func(name string) (bool, error) { return name == "root" && os.Getuid() == 0, nil },
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"code": exitCode, "edit": edit, "files": files,
+			"code": exitCode, "edit": edit, "files": files, "quiet": quiet,
 		},
 	})
 }
@@ -78,6 +78,15 @@ func files(ts *testscript.TestScript, _ bool, args []string) {
 	}
 	if want := args[1:]; strings.Join(got, " ") != strings.Join(want, " ") {
 		ts.Fatalf("%s holds\n %s\nwant\n %s", args[0], strings.Join(got, " "), strings.Join(want, " "))
+	}
+}
+
+// quiet checks that stderr held nothing but what a slow machine adds: named stages.
+func quiet(ts *testscript.TestScript, _ bool, _ []string) {
+	for line := range strings.Lines(ts.ReadFile("stderr")) {
+		if !strings.HasPrefix(line, "ramnest: ") || !strings.HasSuffix(line, " ...\n") {
+			ts.Fatalf("stderr: %s", line)
+		}
 	}
 }
 

@@ -77,9 +77,14 @@ func number(v float64) string {
 	return s
 }
 
-// inText finds figures of a house unit in a sentence of another package, with a
-// second figure joined by a word that shares the unit.
-var inText = regexp.MustCompile(`(?:(-?\d+(?:\.\d+)?(?:e[+-]\d+)?)( of | to | x | by |, ))?(-?\d+(?:\.\d+)?(?:e[+-]\d+)?) (mm|N/mm|N|mJ|MPa|kg)\b(?:[^/\w]|$)`)
+// inText finds figures of a house unit in a sentence of another package, with the
+// figures before it that share the unit: "12 of 40 N", "250 x 250 x 250 mm".
+var (
+	inText = regexp.MustCompile(`((?:` + figure + `(?: of | to | x |, ))*)(` + figure + `) (N/mm|mm|mJ|MPa|kg|N)([^/\w]|$)`)
+	shared = regexp.MustCompile(figure)
+)
+
+const figure = `-?\d+(?:\.\d+)?(?:e[+-]\d+)?`
 
 // text gives a sentence of another package, written in the house's units, in those
 // of the job.
@@ -89,27 +94,23 @@ func (u units) text(s string) string {
 	}
 	return inText.ReplaceAllStringFunc(s, func(found string) string {
 		m := inText.FindStringSubmatch(found)
-		tail := ""
-		if last := found[len(found)-1]; !strings.HasSuffix(found, m[4]) {
-			tail = string(last)
-		}
-		v, err := strconv.ParseFloat(m[3], 64)
+		before, last, unit, after := m[1], m[2], m[3], m[4]
+		v, err := strconv.ParseFloat(last, 64)
 		if err != nil {
 			return found
 		}
-		shown, unit := u.as(v, m[4])
-		if unit == m[4] {
+		v, shown := u.as(v, unit)
+		if shown == unit {
 			return found
 		}
-		out := number(shown) + " " + unit + tail
-		if m[1] == "" {
-			return out
-		}
-		first, err := strconv.ParseFloat(m[1], 64)
-		if err != nil {
-			return found
-		}
-		first, _ = u.as(first, m[4])
-		return number(first) + m[2] + out
+		before = shared.ReplaceAllStringFunc(before, func(one string) string {
+			v, err := strconv.ParseFloat(one, 64)
+			if err != nil {
+				return one
+			}
+			v, _ = u.as(v, unit)
+			return number(v)
+		})
+		return before + number(v) + " " + shown + after
 	})
 }
