@@ -50,7 +50,7 @@ function checkFile(path) {
   let sound = true;
   for (const body of bodies) {
     let line = { file: basename(path), name: body.name, unit: body.unit };
-    if (body.metadata) line = { ...line, part_number: body.partNumber, metadata: body.metadata };
+    if (body.metadata) line = { ...line, part_number: body.partNumber, metadata: body.metadata, vertices_written: body.vertices.length / 3 };
     try {
       const mesh = weld(body);
       const own = survey(mesh), library = opinion(mesh);

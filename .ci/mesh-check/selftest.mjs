@@ -3,67 +3,16 @@
 
 import assert from "node:assert/strict";
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { after, test } from "node:test";
-import { strToU8, zipSync } from "fflate";
+import { test } from "node:test";
+import { fileURLToPath } from "node:url";
+import { box, cube, edit, flip, folder, frame, model, stl, threemf } from "./shapes.mjs";
 
-const folder = mkdtempSync(join(tmpdir(), "mesh-check-"));
-after(() => rmSync(folder, { recursive: true }));
-
-// Shapes are lists of triangles, each three corners.
-
-function box([x, y, z], [w, d, h]) {
-  const p = (i) => [x + (i & 1 ? w : 0), y + (i & 2 ? d : 0), z + (i & 4 ? h : 0)];
-  const quads = [[0, 2, 3, 1], [4, 5, 7, 6], [0, 1, 5, 4], [2, 6, 7, 3], [0, 4, 6, 2], [1, 3, 7, 5]];
-  return quads.flatMap(([a, b, c, d]) => [[p(a), p(b), p(c)], [p(a), p(c), p(d)]]);
-}
-
-// frame is a square ring, outside 4, opening 2, height 1: genus 1, volume 12.
-function frame() {
-  const ring = (r) => [[-r, -r], [r, -r], [r, r], [-r, r]];
-  const out = [], outer = ring(2), inner = ring(1);
-  const quad = (a, b, c, d) => out.push([a, b, c], [a, c, d]);
-  for (let i = 0; i < 4; i++) {
-    const k = (i + 1) % 4;
-    const at = (r, j, z) => [...r[j], z];
-    quad(at(outer, i, 0), at(outer, k, 0), at(outer, k, 1), at(outer, i, 1));
-    quad(at(inner, k, 0), at(inner, i, 0), at(inner, i, 1), at(inner, k, 1));
-    quad(at(outer, i, 1), at(outer, k, 1), at(inner, k, 1), at(inner, i, 1));
-    quad(at(outer, k, 0), at(outer, i, 0), at(inner, i, 0), at(inner, k, 0));
-  }
-  return out;
-}
-
-const cube = () => box([0, 0, 0], [10, 10, 10]);
-const flip = ([a, b, c]) => [a, c, b];
-
-function stl(name, shape, bytesOff = 0) {
-  const b = new DataView(new ArrayBuffer(84 + 50 * shape.length));
-  b.setUint32(80, shape.length, true);
-  shape.forEach((t, i) => t.flat().forEach((x, k) => b.setFloat32(84 + 50 * i + 12 + 4 * k, x, true)));
-  const path = join(folder, name + ".stl");
-  writeFileSync(path, new Uint8Array(b.buffer, 0, b.byteLength - bytesOff));
-  return path;
-}
-
-function threemf(name, change = (parts) => parts) {
-  const indexed = cube();
-  const vertices = indexed.flat().map(([x, y, z]) => `<vertex x="${x}" y="${y}" z="${z}"/>`).join("");
-  const triangles = indexed.map((_, i) => `<triangle v1="${3 * i}" v2="${3 * i + 1}" v3="${3 * i + 2}"/>`).join("");
-  const parts = change({
-    "[Content_Types].xml": `<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Default Extension="model" ContentType="application/vnd.ms-package.3dmanufacturing-3dmodel+xml"/></Types>`,
-    "_rels/.rels": `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Target="/3D/box.model" Id="r" Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/></Relationships>`,
-    "3D/box.model": `<model unit="millimeter" xmlns="http://schemas.microsoft.com/3dmanufacturing/core/2015/02" xmlns:j="urn:j"><metadata name="j:number">A &amp; 1</metadata><resources><object id="7" name="box &lt;1&gt;"><mesh><vertices>${vertices}</vertices><triangles>${triangles}</triangles></mesh></object></resources><build><item objectid="7"/></build></model>`,
-  });
-  const path = join(folder, name + ".3mf");
-  writeFileSync(path, zipSync(Object.fromEntries(Object.entries(parts).map(([k, v]) => [k, strToU8(v)]))));
-  return path;
-}
+const judge = fileURLToPath(new URL("check.mjs", import.meta.url));
 
 function run(...args) {
-  const r = spawnSync(process.execPath, [join(import.meta.dirname, "check.mjs"), ...args], { encoding: "utf8" });
+  const r = spawnSync(process.execPath, [judge, ...args], { encoding: "utf8" });
   return { code: r.status, lines: r.stdout.trim().split("\n").filter(Boolean).map((l) => JSON.parse(l)), stderr: r.stderr };
 }
 
@@ -78,17 +27,16 @@ test("sound shapes pass", () => {
   assert.deepEqual([a.triangles, a.vertices, a.closed, a.pieces, a.volume, a.library.genus, a.library.bodies, a.min, a.max], [12, 8, true, 1, 1000, [0], 1, [0, 0, 0], [10, 10, 10]]);
   assert.deepEqual([b.library.genus, b.euler, b.pieces], [[1], 0, 1]);
   near(b.volume, 12);
-  assert.deepEqual([c.name, c.unit, c.metadata, c.volume], ["box <1>", "millimeter", { "j:number": "A & 1" }, 1000]);
+  assert.deepEqual([c.name, c.unit, c.metadata, c.volume], ["box <1>", "millimeter", { "urn:j:number": "A & 1" }, 1000]);
 });
 
 test("unit and place of a 3MF", () => {
-  const edit = (from, to) => (p) => ({ ...p, "3D/box.model": p["3D/box.model"].replace(from, to) });
-  const inch = run(threemf("inch", edit("millimeter", "inch")));
+  const inch = run(threemf("inch", edit(model, "millimeter", "inch")));
   assert.equal(inch.code, 0, JSON.stringify(inch.lines));
   near(inch.lines[0].volume, 1000 * 25.4 ** 3);
-  const turned = run(threemf("turned", edit(`objectid="7"`, `objectid="7" transform="0 1 0 -1 0 0 0 0 1 20 30 40"`)));
+  const turned = run(threemf("turned", edit(model, `objectid="7"`, `objectid="7" transform="0 1 0 -1 0 0 0 0 1 20 30 40"`)));
   assert.deepEqual([turned.code, turned.lines[0].min, turned.lines[0].max], [0, [10, 30, 40], [20, 40, 50]]);
-  const mirrored = run(threemf("mirrored", edit(`objectid="7"`, `objectid="7" transform="-1 0 0 0 1 0 0 0 1 0 0 0"`)));
+  const mirrored = run(threemf("mirrored", edit(model, `objectid="7"`, `objectid="7" transform="-1 0 0 0 1 0 0 0 1 0 0 0"`)));
   assert.deepEqual([mirrored.code, mirrored.lines[0].volume], [1, -1000]);
 });
 
@@ -130,8 +78,6 @@ test("a triangle without area fails", () => {
 });
 
 test("files that are not what they say fail", () => {
-  const edit = (part, from, to) => (p) => ({ ...p, [part]: p[part].replace(from, to) });
-  const model = "3D/box.model";
   const ascii = join(folder, "ascii.stl");
   writeFileSync(ascii, "solid a\nendsolid a\n" + " ".repeat(100));
   const cases = [
@@ -139,18 +85,20 @@ test("files that are not what they say fail", () => {
     [ascii, /not a binary STL/],
     [join(folder, "absent.stl"), /ENOENT/],
     [join(folder, "box.obj"), /ENOENT|neither/],
-    [threemf("index", edit(model, `v1="0"`, `v1="36"`)), /vertex 36 of 36/],
+    [threemf("index", edit(model, `v1="0"`, `v1="8"`)), /vertex 8 of 8/],
     [threemf("negative index", edit(model, `v1="0"`, `v1="-1"`)), /not an index/],
     [threemf("number", edit(model, `x="0"`, `x="0,5"`)), /not a number/],
     [threemf("unit", edit(model, "millimeter", "mm")), /unit "mm"/],
     [threemf("not built", edit(model, `<item objectid="7"/>`, "")), /not in the build/],
     [threemf("built wrongly", edit(model, `objectid="7"`, `objectid="8"`)), /object 8, which is not there/],
     [threemf("prefix", edit(model, "<build>", "<k:build>")), /unbound namespace prefix/],
+    [threemf("prefix of a name", edit(model, "j:number", "k:number")), /prefix of metadata "k:number"/],
     [threemf("torn", edit(model, "</build>", "")), /unexpected close|unclosed/],
     [threemf("namespace", edit(model, "core/2015/02", "core/2013/01")), /not model of the core specification/],
     [threemf("extension", edit(model, "<model ", `<model requiredextensions="j" `)), /requires extensions/],
     [threemf("no start", edit("_rels/.rels", "2013/01/3dmodel", "2013/01/other")), /no 3D model/],
-    [threemf("type", edit("[Content_Types].xml", "3dmodel+xml", "other+xml")), /content type/],
+    [threemf("type", edit("[Content_Types].xml", "3dmodel+xml", "other+xml")), /content type of 3D/],
+    [threemf("type of rels", edit("[Content_Types].xml", `Extension="rels"`, `Extension="rel"`)), /content type of _rels/],
     [threemf("lost part", edit("_rels/.rels", "box.model", "lid.model")), /no part 3D\/lid.model|content type/],
   ];
   const r = run(...cases.map(([path]) => path));

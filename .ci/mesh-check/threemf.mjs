@@ -11,6 +11,7 @@ const modelType = "http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"
 const relationships = "http://schemas.openxmlformats.org/package/2006/relationships";
 const contentTypes = "http://schemas.openxmlformats.org/package/2006/content-types";
 const modelContent = "application/vnd.ms-package.3dmanufacturing-3dmodel+xml";
+const relationshipContent = "application/vnd.openxmlformats-package.relationships+xml";
 const millimetres = { micron: 0.001, millimeter: 1, centimeter: 10, inch: 25.4, foot: 304.8, meter: 1000 };
 
 export function read3MF(bytes) {
@@ -29,11 +30,13 @@ export function read3MF(bytes) {
     },
   });
   if (!target) throw new Error("the package names no 3D model as its start part");
-  checkContentType(part("[Content_Types].xml"), target);
+  const types = part("[Content_Types].xml");
+  checkContentType(types, "_rels/.rels", relationshipContent);
+  checkContentType(types, target, modelContent);
   return readModel(part(target));
 }
 
-function checkContentType(xml, target) {
+function checkContentType(xml, target, want) {
   const ending = target.split(".").pop().toLowerCase();
   let found = "";
   walk(xml, {
@@ -43,7 +46,7 @@ function checkContentType(xml, target) {
       if ((tag.local === "Default" || tag.local === "Override") && fits) found = attribute(tag, "ContentType");
     },
   });
-  if (found !== modelContent) throw new Error(`the content type of ${target} is "${found}"`);
+  if (found !== want) throw new Error(`the content type of ${target} is "${found}"`);
 }
 
 function readModel(xml) {
@@ -52,7 +55,7 @@ function readModel(xml) {
   const built = [];
   let unit = "millimeter", object = null, key = "", text = "";
   walk(xml, {
-    open(tag, depth) {
+    open(tag, depth, parser) {
       if (depth === 1 && (tag.uri !== core || tag.local !== "model")) throw new Error(`the root is ${tag.name}, not model of the core specification`);
       if (tag.uri !== core) return;
       switch (tag.local) {
@@ -62,7 +65,7 @@ function readModel(xml) {
           if ((attribute(tag, "requiredextensions") ?? "").trim()) throw new Error(`requires extensions: ${attribute(tag, "requiredextensions")}`);
           break;
         case "metadata":
-          key = attribute(tag, "name");
+          key = expanded(attribute(tag, "name"), parser);
           text = "";
           break;
         case "object":
@@ -110,6 +113,16 @@ function readModel(xml) {
   return bodies;
 }
 
+// expanded puts the namespace in place of the prefix of a metadata name; a prefix
+// that is not declared is against the specification.
+function expanded(name, parser) {
+  const [prefix, local] = name.includes(":") ? name.split(":", 2) : ["", name];
+  if (!prefix) return local;
+  const uri = parser.resolve(prefix);
+  if (!uri) throw new Error(`the prefix of metadata "${name}" is not declared`);
+  return `${uri}:${local}`;
+}
+
 // place applies a transform of the specification: 4 rows of 3, row vectors.
 function place(v, m, scale) {
   const out = Float64Array.from(v);
@@ -149,7 +162,7 @@ function walk(xml, { open, text, close }) {
   let depth = 0;
   const parser = new SaxesParser({ xmlns: true });
   parser.on("error", (e) => { throw e; });
-  parser.on("opentag", (tag) => open(tag, ++depth));
+  parser.on("opentag", (tag) => open(tag, ++depth, parser));
   if (text) parser.on("text", text);
   parser.on("closetag", (tag) => { depth--; close?.(tag); });
   parser.write(xml).close();
