@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"sync"
 
 	"ramnest/cmd/internal/job"
 	"ramnest/cmd/internal/jobfile"
@@ -22,56 +23,65 @@ type Set struct {
 	Report []byte   // the JSON report, which is also one of the files
 }
 
-// Files renders every file of a solution. tool names the program and its version.
-// Without tooling the report is the only one: nothing that suggests otherwise is
-// left lying about.
+// Files renders every file of a solution, several at a time. tool names the program
+// and its version. Without tooling the report is the only one: nothing that suggests
+// otherwise is left lying about.
 func Files(s *solve.Solution, tool string, inputs []jobfile.Input) (Set, error) {
-	w := &writer{stem: job.Stem(s.Job.Number)}
+	l := list{stem: job.Stem(s.Job.Number)}
 	for _, p := range s.Pieces() {
 		part := strings.ReplaceAll(p.Name, " ", "-")
-		w.render(part+".stl", func(out io.Writer) error {
+		l.add(part+".stl", func(out io.Writer) error {
 			return export.WriteSTL(out, s.Job.Mark()+" "+p.Name, p.Mesh.Vertices, p.Mesh.Triangles)
 		})
-		w.render(part+".3mf", func(out io.Writer) error { return export.Write3MF(out, threeMF(s, p, tool)) })
+		l.add(part+".3mf", func(out io.Writer) error { return export.Write3MF(out, threeMF(s, p, tool)) })
 	}
-	// Pictures and the work instruction are rendered here: the solution has the parts
-	// in the seated pose, the tooling with its shifts, forces, decision and quote.
+	// Pictures and the work instruction are added here: the solution has the parts in
+	// the seated pose, the tooling with its shifts, forces, decision and quote.
 	if s.Tooled() {
-		w.render("quote.csv", func(out io.Writer) error { return quote.WriteCSV(out, s.Quote) })
+		l.add("quote.csv", func(out io.Writer) error { return quote.WriteCSV(out, s.Quote) })
 	}
-	names := append(w.set.Names, w.name("report.json"))
-	facts := report.Facts{Tool: tool, Inputs: inputs, Files: names}
-	w.set.Report = w.render("report.json", func(out io.Writer) error { return export.WriteJSON(out, report.Of(s, facts)) })
-	return w.set, w.err
+	l.add("report.json", func(out io.Writer) error {
+		return export.WriteJSON(out, report.Of(s, report.Facts{Tool: tool, Inputs: inputs, Files: l.names}))
+	})
+	return l.render()
 }
 
-// A writer collects rendered files until the first fault.
-type writer struct {
-	stem string
-	set  Set
-	err  error
+// A list is what is to be rendered.
+type list struct {
+	stem  string
+	names []string
+	write []func(io.Writer) error
 }
 
-func (w *writer) name(part string) string { return w.stem + "-" + part }
+// add appends a file. write is called later, beside others.
+func (l *list) add(part string, write func(io.Writer) error) {
+	l.names = append(l.names, l.stem+"-"+part)
+	l.write = append(l.write, write)
+}
 
-// render adds a file and gives its bytes.
-func (w *writer) render(part string, write func(io.Writer) error) []byte {
-	if w.err != nil {
-		return nil
+// render makes the bytes of every file. Of several faults it gives the first in the
+// order of the list. The report is the last.
+func (l *list) render() (Set, error) {
+	set := Set{Names: l.names, Files: make([]export.File, len(l.names))}
+	content := make([]bytes.Buffer, len(l.names))
+	errs := make([]error, len(l.names))
+	var group sync.WaitGroup
+	for i, write := range l.write {
+		group.Go(func() { errs[i] = write(&content[i]) })
 	}
-	var b bytes.Buffer
-	name := w.name(part)
-	if err := write(&b); err != nil {
-		w.err = fmt.Errorf("render %s: %w", name, err)
-		return nil
+	group.Wait()
+	for i, name := range l.names {
+		if errs[i] != nil {
+			return Set{}, fmt.Errorf("render %s: %w", name, errs[i])
+		}
+		b := content[i].Bytes()
+		set.Files[i] = export.File{Name: name, Write: func(out io.Writer) error {
+			_, err := out.Write(b)
+			return err
+		}}
+		set.Report = b
 	}
-	content := b.Bytes()
-	w.set.Names = append(w.set.Names, name)
-	w.set.Files = append(w.set.Files, export.File{Name: name, Write: func(out io.Writer) error {
-		_, err := out.Write(content)
-		return err
-	}})
-	return content
+	return set, nil
 }
 
 // threeMF packs a piece, standing in the positive corner of the build.

@@ -72,7 +72,7 @@ func (f *File) stepFaults() []force.Fault {
 		out = append(out, force.Under(s.LowerPath, s.Lower.Validate())...)
 		out = append(out, force.Under(s.UpperPath, s.Upper.Validate())...)
 		for _, fault := range f.Assembly(s).Validate() {
-			fault.Field = s.inFile(fault.Field)
+			fault.Field = s.InFile(fault.Field)
 			out = append(out, fault)
 		}
 		for k, l := range s.Latches {
@@ -135,8 +135,8 @@ func (f *File) listFaults() []force.Fault {
 	return out
 }
 
-// inFile gives a field of the step's assembly its path in the file.
-func (s Step) inFile(field string) string {
+// InFile gives a field of the step's assembly its path in the file.
+func (s Step) InFile(field string) string {
 	for _, p := range []struct{ name, path string }{{"lower", s.LowerPath}, {"upper", s.UpperPath}, {"latches", s.LatchesPath}} {
 		if rest, ok := strings.CutPrefix(field, p.name); ok && (rest == "" || rest[0] == '.' || rest[0] == '[') {
 			return p.path + rest

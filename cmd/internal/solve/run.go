@@ -2,6 +2,7 @@ package solve
 
 import (
 	"fmt"
+	"sync"
 
 	"ramnest/cmd/internal/job"
 	"ramnest/export/quote"
@@ -75,12 +76,17 @@ func ready(j *job.File) []Step {
 	return out
 }
 
-// forces analyses every step.
+// forces analyses every step, side by side.
 func (s *Solution) forces() error {
+	errs := make([]error, len(s.Steps))
+	var group sync.WaitGroup
 	for i := range s.Steps {
-		var err error
-		if s.Steps[i].Result, err = force.Analyse(s.Steps[i].Assembly); err != nil {
-			return refusal(err, func(field string) string { return field })
+		group.Go(func() { s.Steps[i].Result, errs[i] = force.Analyse(s.Steps[i].Assembly) })
+	}
+	group.Wait()
+	for i, err := range errs {
+		if err != nil {
+			return refusal(err, s.Steps[i].InFile)
 		}
 	}
 	return nil
