@@ -8,9 +8,11 @@ import (
 	"io"
 	"math"
 	"strings"
+	"sync"
 	"testing"
 
 	"ramnest/cmd/internal/deliver"
+	"ramnest/cmd/internal/solve"
 	"ramnest/cmd/internal/solve/solvetest"
 )
 
@@ -27,6 +29,28 @@ func content(t *testing.T, set deliver.Set) map[string][]byte {
 	}
 	return out
 }
+
+// An example is an example job, worked out and rendered.
+type example struct {
+	*solve.Solution
+	files map[string][]byte
+}
+
+// exampleOf gives an example job, rendered once for all tests.
+func exampleOf(t *testing.T, name string) example {
+	t.Helper()
+	once, _ := examples.LoadOrStore(name, sync.OnceValue(func() example {
+		s, doc := solvetest.Example(t, name)
+		set, err := deliver.Files(s, "tool", doc.Inputs(s.Job))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return example{s, content(t, set)}
+	}))
+	return once.(func() example)()
+}
+
+var examples sync.Map
 
 type corner [3]float32
 
@@ -56,12 +80,8 @@ func TestSolidsAsWritten(t *testing.T) {
 	for _, name := range solvetest.Jobs() {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			s, doc := solvetest.Example(t, name)
-			set, err := deliver.Files(s, "tool", doc.Inputs(s.Job))
-			if err != nil {
-				t.Fatal(err)
-			}
-			files := content(t, set)
+			s := exampleOf(t, name)
+			files := s.files
 			for _, p := range s.Pieces() {
 				base := s.Job.Number + "-" + strings.ReplaceAll(p.Name, " ", "-")
 				triangles := readSTL(t, files[base+".stl"])
