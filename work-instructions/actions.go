@@ -120,10 +120,12 @@ func expectation(f figures, s Step) []string {
 
 // feel says what is felt and heard on the way.
 func feel(s Step) []string {
-	switch n := s.Force.Humps; n {
-	case 0:
+	switch n := s.Force.Humps; {
+	case n == 0 && s.Force.Peak == 0:
+		return nil
+	case n == 0:
 		return []string{"The force rises without a click."}
-	case 1:
+	case n == 1:
 		return []string{fmt.Sprintf("Feel and hear %s: the force rises, then drops as the latches snap in.", strong(count(1, "hump", "humps")))}
 	default:
 		return []string{fmt.Sprintf("Feel and hear %s: the force rises and drops as often, one after the other.", strong(count(n, "hump", "humps")))}

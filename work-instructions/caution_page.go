@@ -1,8 +1,8 @@
 package workinstructions
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"ramnest/work-instructions/internal/page"
@@ -38,43 +38,38 @@ func (c *composer) hurt() []page.Item {
 
 // where names the set-ups and actions at which a caution bites.
 func (c *composer) where(m Caution, steps []int) []string {
-	var out []string
+	places := slices.Clone(m.Places)
+	slices.SortFunc(places, func(a, b Place) int { return order[a] - order[b] })
+	var setUps, acts []string
 	for _, i := range steps {
-		t := c.steps[i]
-		var at []string
-		places := slices.Clone(m.Places)
-		slices.SortFunc(places, func(a, b Place) int { return order[a] - order[b] })
 		for _, p := range places {
-			name := "set-up"
-			if p != AtSetUp {
-				name = t.actions[actionAt(t.actions, p)].number
+			if p == AtSetUp {
+				setUps = append(setUps, strconv.Itoa(i+1))
+				continue
 			}
-			if !slices.Contains(at, name) {
-				at = append(at, name)
+			if n := c.steps[i].actions[actionAt(c.steps[i].actions, p)].number; !slices.Contains(acts, n) {
+				acts = append(acts, n)
 			}
-		}
-		var acts []string
-		set := ""
-		for _, a := range at {
-			if a == "set-up" {
-				set = a
-				if len(c.steps) > 1 {
-					set = fmt.Sprintf("set-up of step %d", i+1)
-				}
-			} else {
-				acts = append(acts, a)
-			}
-		}
-		if set != "" {
-			out = append(out, set)
-		}
-		if len(acts) > 0 {
-			word := "action"
-			if len(acts) > 1 {
-				word = "actions"
-			}
-			out = append(out, word+nbsp+strings.Join(acts, ", "))
 		}
 	}
+	var out []string
+	switch {
+	case len(setUps) == 0:
+	case len(c.steps) == 1:
+		out = append(out, "set-up")
+	default:
+		out = append(out, listed("set-up of step", "set-up of steps", setUps))
+	}
+	if len(acts) > 0 {
+		out = append(out, listed("action", "actions", acts))
+	}
 	return out
+}
+
+// listed puts a word before numbers.
+func listed(one, many string, numbers []string) string {
+	if len(numbers) == 1 {
+		many = one
+	}
+	return many + nbsp + strings.Join(numbers, ", ")
 }

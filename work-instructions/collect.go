@@ -11,13 +11,14 @@ type collection struct {
 	steps [][]int // for each caution the steps it holds for, from 0
 }
 
-// collect joins the cautions of the steps and numbers them through.
+// collect joins the cautions of the steps and numbers them through. The same
+// words under two signal words stand under the graver one.
 func collect(steps []Facts) collection {
 	var c collection
 	at := map[string]int{}
 	for i, f := range steps {
 		for _, m := range Cautions(f) {
-			key := strings.Join(append([]string{m.ID, string(m.Signal), m.Hazard, m.Consequence}, m.Avoid...), "\x00")
+			key := strings.Join(append([]string{m.ID, m.Hazard, m.Consequence}, m.Avoid...), "\x00")
 			k, ok := at[key]
 			if !ok {
 				k = len(c.list)
@@ -27,6 +28,9 @@ func collect(steps []Facts) collection {
 			}
 			c.steps[k] = append(c.steps[k], i)
 			c.list[k].Places = union(c.list[k].Places, m.Places)
+			if m.Signal.rank() < c.list[k].Signal.rank() {
+				c.list[k].Signal = m.Signal
+			}
 		}
 	}
 	index := make([]int, len(c.list))

@@ -49,6 +49,7 @@ type stepText struct {
 
 func newComposer(book *page.Book, s Sheet) *composer {
 	c := &composer{book: book, sheet: s, fig: figures{s.Inches}}
+	c.takePictures()
 	c.frame = page.Frame{X: marginLeft, Width: book.Size.Width - marginLeft - marginRight}
 	c.head = c.titleBlock()
 	c.frame.Y = marginTop + c.head.Height + 6
@@ -76,6 +77,23 @@ func newComposer(book *page.Book, s Sheet) *composer {
 		c.steps = append(c.steps, t)
 	}
 	return c
+}
+
+// takePictures takes all pictures into the book first: their files are made
+// while the text is set.
+func (c *composer) takePictures() {
+	for _, t := range c.sheet.Steps {
+		p := t.Pictures
+		for _, pic := range []Picture{p.Load, p.Place, p.Anvil, p.Press, p.Section, p.Plan} {
+			c.book.Picture(pic.Image)
+		}
+	}
+	for _, p := range c.sheet.Parts {
+		c.book.Picture(p.Picture)
+	}
+	for _, t := range c.sheet.Tooling {
+		c.book.Picture(t.Picture)
+	}
 }
 
 // items is the whole sheet in order.

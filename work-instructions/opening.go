@@ -64,10 +64,14 @@ func (c *composer) readFirst() page.Block {
 	w := c.frame.Width
 	left := pad + side + 4
 	f := page.Font{Size: sizeBody}
-	text := page.Stack(1,
+	lines := []page.Block{
 		c.book.Paragraph(f, w-left-pad, strong("Read the whole sheet before the first part.")+" Cautions with the words WARNING and CAUTION protect you, those with NOTICE the parts."),
-		c.book.Paragraph(f, w-left-pad, "It is good for this job, revision and fingerprint only, and for no other parts, tooling or press."))
-	b := page.Inset(text, left, pad, pad)
+		c.book.Paragraph(f, w-left-pad, "It is good for this job, revision and fingerprint only, and for no other parts, tooling or press."),
+	}
+	if n := len(c.sheet.Warnings); n > 0 {
+		lines = append(lines, c.book.Paragraph(f, w-left-pad, fmt.Sprintf("Among the remarks at the end: %s of the computation.", strong(count(n, "warning", "warnings")))))
+	}
+	b := page.Inset(page.Stack(1, lines...), left, pad, pad)
 	b.Height = max(b.Height, side+2*pad)
 	return page.Framed(page.Block{Height: b.Height, Draw: func(p *page.Page, x, y float64) {
 		symbol(p, ReadManual, x+pad, y+pad, side)
@@ -121,8 +125,8 @@ func (c *composer) equipment(width float64) page.Block {
 	return c.listed("Protective equipment", width, blocks...)
 }
 
-// thumb is the size of a picture in a list [mm].
-const thumbWidth, thumbHeight = 28, 21
+// Size of a picture in a list [mm].
+const thumbWidth, thumbHeight = 26, 19.5
 
 func (c *composer) thumb(pic page.Picture) page.Block {
 	if pic.None() {

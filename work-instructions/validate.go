@@ -18,8 +18,8 @@ import (
 // How much a sheet can hold: texts in characters, so that every page keeps its
 // shape, and numbers of things.
 const (
-	MostName     = 400  // names and other short texts
-	MostText     = 2000 // remarks, captions, lines of the bench list
+	MostName     = 400  // names, captions and other short texts
+	MostText     = 2000 // remarks, lines of the bench list
 	MostHead     = 60   // job number, revision, fingerprint, tool, author: in the title block of every page
 	MostOverride = 600  // the reason on every page
 	MostSteps    = 50
@@ -154,6 +154,9 @@ func (v *checker) step(at string, s Step) {
 		v.text(at+"."+t.name, t.text, MostName, true)
 	}
 	v.text(at+".anvil", s.Anvil, MostName, s.Decision.Chosen != method.ByHand)
+	if s.Facts.AnvilHeld && s.Anvil == "" {
+		v.fault(at+".facts.anvil_held", "", "is set, but no anvil is named", "the name of the anvil")
+	}
 	v.decision(at+".decision", s)
 	v.force(at+".force", s.Force)
 	v.most(at+".latches", len(s.Latches), MostLatches)
@@ -176,7 +179,7 @@ func (v *checker) step(at string, s Step) {
 	}
 	p := s.Pictures
 	for i, pic := range []Picture{p.Load, p.Place, p.Anvil, p.Press, p.Section, p.Plan} {
-		v.text(at+".pictures."+[]string{"load", "place", "anvil", "press", "section", "plan"}[i], pic.Caption, MostText, false)
+		v.text(at+".pictures."+[]string{"load", "place", "anvil", "press", "section", "plan"}[i], pic.Caption, MostName, false)
 	}
 }
 
@@ -217,7 +220,9 @@ func (v *checker) decision(at string, s Step) {
 	case d.Chosen == method.ByMallet && a.Mallet == nil:
 		v.fault(at+".options", "", "name no mallet", "the mallet that was assessed")
 	}
+	v.most(at+".options", len(d.Options), 10)
 	for _, o := range d.Options {
+		v.most(at+".options", len(o.Limits), 100)
 		v.text(at+".options", o.Action+o.Governing, MostName, false)
 	}
 }

@@ -3,7 +3,6 @@ package workinstructions
 import (
 	"bytes"
 	"fmt"
-	"image"
 	"io"
 	"time"
 
@@ -19,10 +18,12 @@ func Write(w io.Writer, s Sheet) error {
 		return err
 	}
 	s, replaced := cleaned(s)
-	book := page.New(page.A4)
+	size := page.A4
 	if s.Paper == Letter {
-		book = page.New(page.Letter)
+		size = page.Letter
 	}
+	book := page.New(size, picture.EncodePNG)
+	defer book.Wait()
 	c := newComposer(book, s)
 	if replaced {
 		c.sheet.Warnings = append(c.sheet.Warnings, fmt.Sprintf("Characters that the font of this sheet has not got, or that run from right to left, are printed as %c. Read them in the job file.", page.Missing))
@@ -40,7 +41,7 @@ func Write(w io.Writer, s Sheet) error {
 		Subject:  "Pressing printed parts together, revision " + s.Revision,
 		Keywords: s.Job + ", " + s.Revision + ", " + s.Fingerprint,
 		Creator:  s.Tool, Language: "en", Date: s.Date.UTC().Truncate(time.Second),
-	}, func(w io.Writer, img *image.Paletted) error { return picture.EncodePNG(w, img) })
+	})
 	if err != nil {
 		return fmt.Errorf("write the work instruction: %w", err)
 	}

@@ -4,10 +4,11 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"image"
 	"io"
+	"runtime"
 	"strconv"
 	"strings"
+	"sync"
 	"time"
 
 	"github.com/go-fonts/liberation/liberationsansbold"
@@ -20,12 +21,15 @@ type Book struct {
 	Size  Size
 	Pages []*Page
 
-	fonts    *metrics
-	pdf      *gofpdf.Fpdf
-	images   []image.Image
-	pictures []Picture
+	fonts   *metrics
+	pdf     *gofpdf.Fpdf
+	outline []entry
+
+	images   []*held
 	widths   map[int]bool // of the pictures [px], in use
-	outline  []entry
+	paletted Encoder
+	encoding sync.WaitGroup
+	slots    chan struct{} // one for each picture that may be worked on at once
 }
 
 // An entry of the outline. There is one level: the writer counts the entries
@@ -45,15 +49,16 @@ type Info struct {
 
 const family = "sans"
 
-// New begins a book.
-func New(size Size) *Book {
+// New begins a book. Indexed pictures become files by paletted. Whoever begins
+// a book calls Wait before he is done with it.
+func New(size Size, paletted Encoder) *Book {
 	pdf := gofpdf.NewCustom(&gofpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: gofpdf.SizeType{Wd: size.Width, Ht: size.Height}})
 	pdf.SetCatalogSort(true)
 	pdf.SetMargins(0, 0, 0)
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.AddUTF8FontFromBytes(family, "", liberationsansregular.TTF)
 	pdf.AddUTF8FontFromBytes(family, "B", liberationsansbold.TTF)
-	return &Book{Size: size, pdf: pdf, fonts: newMetrics(pdf), widths: map[int]bool{}}
+	return &Book{Size: size, pdf: pdf, fonts: newMetrics(pdf), widths: map[int]bool{}, paletted: paletted, slots: make(chan struct{}, runtime.GOMAXPROCS(0))}
 }
 
 func (b *Book) newPage() *Page {
@@ -100,8 +105,8 @@ func style(f Face) string {
 // ErrOutside is returned when something would be printed beyond the paper.
 var ErrOutside = errors.New("something would be printed beyond the edge of the paper")
 
-// Write writes the document. Indexed pictures become files by paletted.
-func (b *Book) Write(w io.Writer, info Info, paletted func(io.Writer, *image.Paletted) error) error {
+// Write writes the document.
+func (b *Book) Write(w io.Writer, info Info) error {
 	for n, p := range b.Pages {
 		for _, m := range p.marks {
 			if e := m.extent(); !(e.x0 >= 0 && e.y0 >= 0 && e.x1 <= b.Size.Width && e.y1 <= b.Size.Height) {
@@ -109,10 +114,7 @@ func (b *Book) Write(w io.Writer, info Info, paletted func(io.Writer, *image.Pal
 			}
 		}
 	}
-	files, err := b.encode(func(out *bytes.Buffer, img *image.Paletted) error { return paletted(out, img) })
-	if err != nil {
-		return err
-	}
+	b.Wait()
 	pdf := b.pdf
 	pdf.SetTitle(info.Title, true)
 	pdf.SetAuthor(info.Author, true)
@@ -123,8 +125,11 @@ func (b *Book) Write(w io.Writer, info Info, paletted func(io.Writer, *image.Pal
 	pdf.SetCreationDate(info.Date)
 	pdf.SetModificationDate(info.Date)
 	pdf.SetDisplayMode("fullpage", "continuous")
-	for i, f := range files {
-		pdf.RegisterImageOptionsReader(strconv.Itoa(i+1), gofpdf.ImageOptions{ImageType: "png"}, bytes.NewReader(f))
+	for _, h := range b.images {
+		if h.err != nil {
+			return h.err
+		}
+		pdf.RegisterImageOptionsReader(strconv.Itoa(h.id), gofpdf.ImageOptions{ImageType: "png"}, bytes.NewReader(h.file))
 	}
 	outline := b.outline
 	for n, p := range b.Pages {

@@ -7,11 +7,9 @@ import (
 	"image/color"
 	"image/draw"
 	"image/png"
+	"io"
 	"reflect"
-	"runtime"
 	"slices"
-	"sync"
-	"sync/atomic"
 )
 
 // A Picture is an image taken into a book.
@@ -44,17 +42,26 @@ func Blank(img image.Image) bool {
 	return img.Bounds().Empty()
 }
 
+// A held image is one taken into a book; its file is made in the background.
+type held struct {
+	image image.Image
+	Picture
+	file []byte
+	err  error
+}
+
+// An Encoder makes a file of an indexed image.
+type Encoder func(w io.Writer, img *image.Paletted) error
+
 // Picture takes an image into the book; the same pointer twice is stored once.
 func (b *Book) Picture(img image.Image) Picture {
 	if Blank(img) {
 		return Picture{}
 	}
-	pointer := reflect.ValueOf(img).Kind() == reflect.Pointer
-	if pointer {
-		for i, have := range b.images {
-			if reflect.ValueOf(have).Kind() == reflect.Pointer && have == img {
-				return b.pictures[i]
-			}
+	pointer := func(v image.Image) bool { return reflect.ValueOf(v).Kind() == reflect.Pointer }
+	for _, h := range b.images {
+		if pointer(img) && pointer(h.image) && h.image == img {
+			return h.Picture
 		}
 	}
 	// The writer orders images by their width alone and leaves equal ones in
@@ -64,42 +71,23 @@ func (b *Book) Picture(img image.Image) Picture {
 		w++
 	}
 	b.widths[w] = true
-	p := Picture{len(b.images) + 1, w, img.Bounds().Dy()}
-	b.images = append(b.images, img)
-	b.pictures = append(b.pictures, p)
-	return p
+	h := &held{image: img, Picture: Picture{len(b.images) + 1, w, img.Bounds().Dy()}}
+	b.images = append(b.images, h)
+	b.encoding.Go(func() {
+		b.slots <- struct{}{}
+		defer func() { <-b.slots }()
+		h.file, h.err = encode(h.image, h.w, b.paletted)
+	})
+	return h.Picture
 }
 
-// encode makes the files of all pictures, on as many cores as there are.
-func (b *Book) encode(paletted func(*bytes.Buffer, *image.Paletted) error) ([][]byte, error) {
-	files := make([][]byte, len(b.images))
-	errs := make([]error, len(b.images))
-	var next atomic.Int64
-	var wg sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(b.images)) {
-		wg.Go(func() {
-			for {
-				i := int(next.Add(1)) - 1
-				if i >= len(b.images) {
-					return
-				}
-				files[i], errs[i] = encodeOne(b.images[i], b.pictures[i].w, paletted)
-			}
-		})
-	}
-	wg.Wait()
-	for _, err := range errs {
-		if err != nil {
-			return nil, err
-		}
-	}
-	return files, nil
-}
+// Wait waits until nothing is done in the background any more.
+func (b *Book) Wait() { b.encoding.Wait() }
 
 // ErrImage is returned for an indexed image that does not hold what it says.
 var ErrImage = errors.New("an indexed image has a pixel without a colour")
 
-func encodeOne(img image.Image, width int, paletted func(*bytes.Buffer, *image.Paletted) error) ([]byte, error) {
+func encode(img image.Image, width int, paletted Encoder) ([]byte, error) {
 	var out bytes.Buffer
 	if p, ok := img.(*image.Paletted); ok {
 		if !Sound(p) {
@@ -134,6 +122,9 @@ func Sound(img image.Image) bool {
 	w, h := p.Rect.Dx(), p.Rect.Dy()
 	if p.Stride < w || len(p.Pix) < (h-1)*p.Stride+w || slices.Contains(p.Palette, nil) {
 		return false
+	}
+	if len(p.Palette) > 255 {
+		return true
 	}
 	for y := range h {
 		if int(slices.Max(p.Pix[y*p.Stride:][:w])) >= len(p.Palette) {
