@@ -14,6 +14,7 @@ import (
 	"ramnest/export"
 	"ramnest/export/quote"
 	"ramnest/fixture"
+	workinstructions "ramnest/work-instructions"
 )
 
 // A Set is all files of a job, rendered.
@@ -35,9 +36,14 @@ func Files(s *solve.Solution, tool string, inputs []jobfile.Input) (Set, error) 
 		})
 		l.add(part+".3mf", func(out io.Writer) error { return export.Write3MF(out, threeMF(s, p, tool)) })
 	}
-	// Pictures and the work instruction are added here: the solution has the parts in
-	// the seated pose, the tooling with its shifts, forces, decision and quote.
 	if s.Tooled() {
+		l.add("work-instruction.pdf", func(out io.Writer) error {
+			sheet, err := sheet(s, tool)
+			if err != nil {
+				return err
+			}
+			return workinstructions.Write(out, sheet)
+		})
 		l.add("quote.csv", func(out io.Writer) error { return quote.WriteCSV(out, s.Quote) })
 	}
 	l.add("report.json", func(out io.Writer) error {
@@ -103,6 +109,7 @@ func threeMF(s *solve.Solution, p fixture.Piece, tool string) export.Package {
 		export.Entry{Name: "Application", Value: tool},
 		export.Entry{Name: "number", Value: j.Number},
 		export.Entry{Name: "revision", Value: j.Revision},
+		export.Entry{Name: "fingerprint", Value: s.Fingerprint},
 		export.Entry{Name: "piece", Value: p.Name},
 		export.Entry{Name: "engraved", Value: p.Mark},
 		export.Entry{Name: "material", Value: s.Material.Name},

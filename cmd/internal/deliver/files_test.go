@@ -21,7 +21,7 @@ func TestFilesOfAJob(t *testing.T) {
 	}
 	want := []string{
 		"FWL-1045-nest.stl", "FWL-1045-nest.3mf", "FWL-1045-anvil-1.stl", "FWL-1045-anvil-1.3mf",
-		"FWL-1045-anvil-2.stl", "FWL-1045-anvil-2.3mf", "FWL-1045-quote.csv", "FWL-1045-report.json",
+		"FWL-1045-anvil-2.stl", "FWL-1045-anvil-2.3mf", "FWL-1045-work-instruction.pdf", "FWL-1045-quote.csv", "FWL-1045-report.json",
 	}
 	files := content(t, set)
 	if !slices.Equal(set.Names, want) || len(files) != len(want) {

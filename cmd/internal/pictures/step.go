@@ -26,8 +26,8 @@ type Set struct {
 
 // Size of the pictures [px].
 const (
-	Width, Height           = 1000, 720
-	SmallWidth, SmallHeight = 640, 480
+	Width, Height           = 800, 576
+	SmallWidth, SmallHeight = 360, 270
 )
 
 // The usual view: from the front right and above.

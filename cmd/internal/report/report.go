@@ -33,7 +33,8 @@ type Job struct {
 	Revision      string  `json:"revision,omitzero"`
 	Date          string  `json:"date"`
 	Author        string  `json:"author,omitzero"`
-	Mark          string  `json:"mark"` // engraved on the tooling
+	Mark          string  `json:"mark"`        // number and revision
+	Fingerprint   string  `json:"fingerprint"` // engraved behind them; on the sheet too
 	Quantity      int     `json:"quantity,omitzero"`
 	RatePerHour   float64 `json:"rate_per_hour,omitzero"`
 	HoursPerShift float64 `json:"hours_per_shift,omitzero"`
@@ -69,7 +70,7 @@ func Of(s *solve.Solution, facts Facts) Report {
 		Schema: "ramnest report", Version: Version, Tool: facts.Tool, Outcome: "tooling",
 		Units: map[string]string{"length": "mm", "force": "N", "work": "mJ", "stress": "MPa", "mass": "kg", "angle": "rad", "strain": "1"},
 		Job: Job{
-			Number: j.Number, Title: j.Title, Revision: j.Revision, Date: j.Date, Author: j.Author, Mark: j.Mark(),
+			Number: j.Number, Title: j.Title, Revision: j.Revision, Date: j.Date, Author: j.Author, Mark: j.Mark(), Fingerprint: s.Fingerprint,
 			Quantity: j.Quantity, RatePerHour: j.RatePerHour, HoursPerShift: j.HoursPerShift, Paper: j.Sheet(),
 		},
 		Inputs: []Input{}, Defaults: []Default{}, Warnings: append([]Warning{}, warnings(s)...), Files: append([]string{}, facts.Files...),

@@ -201,7 +201,7 @@ func (p *page) tooling(u units, s *solve.Solution) {
 	if !s.Tooled() {
 		return
 	}
-	p.head("TOOLING  in %s by %s, engraved %q", s.Material.Name, s.Material.Process, s.Job.Mark())
+	p.head("TOOLING  in %s by %s, engraved %q", s.Material.Name, s.Material.Process, s.Engraved())
 	_, l := u.as(0, "mm")
 	_, kg := u.as(0, "kg")
 	rows := [][]string{{"piece", "size " + l, kg, "margin", "least margin is that of"}}

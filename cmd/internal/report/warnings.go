@@ -16,6 +16,15 @@ type Warning struct {
 	Text   string `json:"text"`
 }
 
+// Cautions gives the text of every caution, the gravest first.
+func Cautions(s *solve.Solution) []string {
+	var out []string
+	for _, w := range warnings(s) {
+		out = append(out, w.Text)
+	}
+	return out
+}
+
 // warnings gathers every caution, the gravest first, each once.
 func warnings(s *solve.Solution) []Warning {
 	var out []Warning

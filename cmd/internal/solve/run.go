@@ -37,6 +37,9 @@ func Run(j *job.File, m Means) (*Solution, error) {
 	if err != nil {
 		return nil, err
 	}
+	if s.Fingerprint, err = fingerprint(s); err != nil {
+		return nil, err
+	}
 	done = m.Stage("computing the forces")
 	err = s.forces()
 	done()
@@ -108,7 +111,7 @@ func (s *Solution) agree(m Means) error {
 		before := s.picks()
 		tried = append(tried, before)
 		done := m.Stage("designing nest and anvil")
-		tooling, err := m.Design(s.order())
+		tooling, err := m.Design(s.Order())
 		done()
 		if err != nil {
 			return refusal(err, s.designField)
@@ -145,8 +148,8 @@ func (s *Solution) choose() bool {
 }
 
 // order is what the tooling is to be made for.
-func (s *Solution) order() fixture.Order {
-	o := fixture.Order{Mark: s.Job.Mark(), Wishes: s.Job.Fixture, Material: s.Material}
+func (s *Solution) Order() fixture.Order {
+	o := fixture.Order{Mark: s.Engraved(), Wishes: s.Job.Fixture, Material: s.Material}
 	for i := range s.Steps {
 		st := &s.Steps[i]
 		o.Steps = append(o.Steps, fixture.Step{

@@ -11,8 +11,9 @@ import (
 
 // A Solution is everything that was computed of a job.
 type Solution struct {
-	Job   *job.File
-	Steps []Step
+	Job         *job.File
+	Fingerprint string // of the job and its parts: five letters and digits
+	Steps       []Step
 
 	// Of the tooling; empty if no method was found for a step.
 	Tooling  *fixture.Tooling
@@ -40,6 +41,10 @@ type Default struct {
 	About string // the section of the file that would state it
 	Text  string
 }
+
+// Engraved is what is engraved on the tooling: job, revision and fingerprint, as on
+// the work instruction.
+func (s *Solution) Engraved() string { return s.Job.Mark() + " " + s.Fingerprint }
 
 // Tooled says whether there is tooling.
 func (s *Solution) Tooled() bool { return s.Tooling != nil }

@@ -1,0 +1,158 @@
+package deliver
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"time"
+
+	"ramnest/cmd/internal/pictures"
+	"ramnest/cmd/internal/report"
+	"ramnest/cmd/internal/solve"
+	"ramnest/fixture"
+	"ramnest/force"
+	workinstructions "ramnest/work-instructions"
+)
+
+// sheet fills the work instruction.
+func sheet(s *solve.Solution, tool string) (workinstructions.Sheet, error) {
+	j := s.Job
+	date, err := time.Parse(time.DateOnly, j.Date)
+	if err != nil {
+		return workinstructions.Sheet{}, fmt.Errorf("date of the job: %w", err)
+	}
+	out := workinstructions.Sheet{
+		Paper: workinstructions.Paper(j.Sheet()), Job: j.Number, Title: j.Title, Revision: orNone(j.Revision), Author: j.Author,
+		Date: date, Fingerprint: s.Fingerprint, Tool: tool, Inches: j.Inch(),
+		Quantity: j.Quantity, RatePerHour: j.RatePerHour,
+		Warnings: report.Cautions(s),
+	}
+	for _, d := range s.Defaults {
+		out.Defaults = append(out.Defaults, d.About+": "+d.Text)
+	}
+	order := s.Order()
+	for i := range s.Steps {
+		set, err := pictures.OfStep(order.Steps[i], s.NestOf(i), s.Tooling.Anvils[i])
+		if err != nil {
+			return out, fmt.Errorf("pictures of %q: %w", s.Steps[i].Name, err)
+		}
+		if err := addStep(&out, s, i, order.Steps[i], set); err != nil {
+			return out, err
+		}
+	}
+	return out, nil
+}
+
+func orNone(s string) string {
+	if s == "" {
+		return "none"
+	}
+	return s
+}
+
+// addStep adds a step with its parts and tooling.
+func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.Step, set pictures.Set) error {
+	st := &s.Steps[i]
+	n, a := s.NestOf(i), s.Tooling.Anvils[i]
+	number := i + 1
+	first := true
+	for k := range s.Steps[:i] {
+		if s.Steps[k].Lower == st.Lower {
+			first = false
+		}
+	}
+	lower := st.Lower.Name
+	if first {
+		out.Parts = append(out.Parts, workinstructions.Part{Name: lower, Material: st.LowerMaterial.Name, Process: st.LowerMaterial.Process, Role: workinstructions.Lower, Step: number, Count: 1, Picture: set.Lower})
+	} else {
+		lower = "the assembly so far"
+	}
+	out.Parts = append(out.Parts, workinstructions.Part{Name: st.Upper.Name, Material: st.UpperMaterial.Name, Process: st.UpperMaterial.Process, Role: workinstructions.Upper, Step: number, Count: 1, Picture: set.Upper})
+	material := s.Material.Name + " by " + s.Material.Process
+	if n.Steps[0] == i {
+		var steps []int
+		for _, k := range n.Steps {
+			steps = append(steps, k+1)
+		}
+		out.Tooling = append(out.Tooling, workinstructions.Tool{Name: n.Name, Mark: n.Mark, Size: n.Size, Mass: n.Mass, Material: material, Steps: steps, Picture: set.Nest})
+	}
+	out.Tooling = append(out.Tooling, workinstructions.Tool{Name: a.Name, Mark: a.Mark, Size: a.Size, Mass: a.Mass, Material: material, Steps: []int{number}, Picture: set.Under})
+	if st.Decision.Overridden {
+		out.Override = s.Job.Method.Override
+	}
+	seat, err := seatGap(of, st.Result)
+	if err != nil {
+		return err
+	}
+	r := st.Result
+	step := workinstructions.Step{
+		Name: st.Name, Lower: lower, Upper: st.Upper.Name, Nest: n.Name, Anvil: a.Name,
+		OneWay: n.OneWay, Guided: len(n.Pins) > 0, Decision: st.Decision,
+		Force: workinstructions.Force{
+			Design: r.Design, Peak: r.Peak, P5: r.P5, P50: r.P50, P95: r.P95, Worst: r.Worst,
+			Seat: r.SeatForce, Stroke: r.Stroke, Work: r.Work, Humps: r.Humps, Curve: r.Curve.Points(200),
+		},
+		Thrust: force.Point{X: a.Thrust.X - n.Middle.X, Y: a.Thrust.Y - n.Middle.Y},
+		Seat:   seat,
+		Facts: workinstructions.Facts{
+			Brittle: st.Demand.Brittle, ShockSensitive: st.Demand.ShockSensitive, Electronics: st.Demand.Electronics,
+			KeepOuts:  len(st.Lower.KeepOuts)+len(st.Upper.KeepOuts) > 0,
+			Permanent: st.Demand.Permanent, AcrossLayers: st.Demand.AcrossLayers,
+		},
+		Pictures: workinstructions.Pictures{
+			Load:    workinstructions.Picture{Image: set.Load, Caption: "The " + lower + " goes into the " + n.Name + "."},
+			Place:   workinstructions.Picture{Image: set.Place, Caption: "The " + st.Upper.Name + " is set on."},
+			Anvil:   workinstructions.Picture{Image: set.Anvil, Caption: "The " + a.Name + " goes on; the two pins let it on one way round only."},
+			Press:   workinstructions.Picture{Image: set.Press, Caption: "Down to the dead stops. The arrow is where the force goes in."},
+			Section: workinstructions.Picture{Image: set.Section, Caption: "Closed, cut through the press axis."},
+			Plan:    workinstructions.Picture{Image: set.Plan, Caption: "The " + n.Name + " from above. The lines cross where the force goes in."},
+		},
+	}
+	for _, l := range st.Chosen().Limits {
+		switch l.Name {
+		case "lever effort":
+			step.Lever = l.Demand
+		case "rated force with margin":
+			step.Usable = l.Capacity
+		}
+	}
+	for k, l := range r.Latches {
+		step.Latches = append(step.Latches, workinstructions.Latch{
+			ID: l.ID, Kind: strings.ReplaceAll(l.Kind, "_", " "), Count: l.Count, PeakEach: l.PeakEach, Strain: l.Strain, Permitted: l.Permitted,
+			Permanent: st.Latches[k].Use != "releasable", Separation: l.Separation, SelfLocking: l.SelfLocking,
+		})
+	}
+	out.Steps = append(out.Steps, step)
+	return nil
+}
+
+// The bounds of the acceptance of a seated gap [mm] (own): a feeler gauge tells
+// tenths, and beyond the most nobody would call a part seated.
+const (
+	leastSeat = 0.1
+	mostSeat  = 0.5
+)
+
+// seatGap says what is measured to accept a seated part. A snap is home once its
+// force is over: the gap may be what is left of the stroke then. Where no gap
+// shows, the anvil on its dead stops is what is measured.
+func seatGap(st fixture.Step, r force.Result) (workinstructions.Gap, error) {
+	g, ok, err := fixture.SeatGap(st.Lower, st.Upper)
+	if err != nil {
+		return workinstructions.Gap{}, err
+	}
+	if !ok {
+		return workinstructions.Gap{Nominal: 0, Tolerance: 0.05, Where: "under the anvil at every dead stop, pressed down"}, nil
+	}
+	home := mostSeat
+	for _, l := range r.Latches {
+		b := l.Curve.Breaks()
+		if len(b) > 0 {
+			home = math.Min(home, b[len(b)-1])
+		}
+	}
+	return workinstructions.Gap{
+		Nominal: g, Tolerance: math.Max(leastSeat, home),
+		Where: "between the " + st.Lower.Name + " and the " + st.Upper.Name + ", at four places",
+	}, nil
+}
