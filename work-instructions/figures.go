@@ -166,7 +166,13 @@ func (f figures) limit(demand, capacity float64, unit string) string {
 	case "mJ":
 		return f.work(demand) + " of " + f.work(capacity)
 	}
-	s := fixedTo(demand, min(decimals(demand), 2)) + " of " + fixedTo(capacity, min(decimals(capacity), 2))
+	number := func(v float64) string {
+		if v == math.Trunc(v) {
+			return fixedTo(v, 0)
+		}
+		return fixedTo(v, min(decimals(v), 2))
+	}
+	s := number(demand) + " of " + number(capacity)
 	if unit != "" {
 		s += nbsp + unit
 	}

@@ -1,0 +1,99 @@
+package workinstructions
+
+import (
+	"math"
+	"math/rand/v2"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+func plain(s string) string { return strings.ReplaceAll(s, nbsp, " ") }
+
+// Factors by definition: 1 in = 25.4 mm, 1 lbf = 4.4482216152605 N,
+// 1 lb = 0.45359237 kg; the values were worked out by hand from those.
+func TestFigures(t *testing.T) {
+	mm, in := figures{}, figures{inches: true}
+	for _, row := range []struct{ name, got, want string }{
+		{"force", mm.force(412.4), "412 N"},
+		{"small force", mm.force(4.126), "4.13 N"},
+		{"tenths", mm.force(41.26), "41.3 N"},
+		{"rounds up to a hundred", mm.force(99.96), "100 N"},
+		{"pounds", in.force(1180), "265 lbf"},
+		{"never above a limit", mm.forceBelow(5337.87), "5337 N"},
+		{"a round limit stays", mm.forceBelow(5338), "5338 N"},
+		{"nearly round limit", mm.forceBelow(0.1 * 3 * 1000), "300 N"},
+		{"limit in pounds", in.forceBelow(1180), "265 lbf"},
+		{"demand in pounds", in.forceAbove(1180), "266 lbf"},
+		{"demand", mm.forceAbove(1180.01), "1181 N"},
+		{"length", mm.length(4.2), "4.2 mm"},
+		{"length in inch", in.length(4.2), "0.17 in"},
+		{"offset", mm.offset(3.2), "+3.2 mm"},
+		{"offset below", mm.offset(-1), "−1.0 mm"},
+		{"offset that rounds to nothing", mm.offset(-0.04), "0.0 mm"},
+		{"size", mm.size([3]float64{110, 84, 52}), "110.0 × 84.0 × 52.0 mm"},
+		{"mass", mm.mass(0.24), "0.24 kg"},
+		{"heavy mass", mm.mass(12.34), "12.3 kg"},
+		{"mass in pounds", in.mass(1), "2.20 lb"},
+		{"work", mm.work(1510), "1.51 J"},
+		{"work in inch and pounds", in.work(1129.848), "10.0 in·lbf"},
+		{"gap", mm.gap(Gap{Nominal: 0.15, Tolerance: 0.1}), "0.05 to 0.25 mm"},
+		{"gap from nothing", mm.gap(Gap{Nominal: 0.1, Tolerance: 0.1}), "at most 0.20 mm"},
+		{"gap below nothing", mm.gap(Gap{Nominal: 0.05, Tolerance: 0.1}), "at most 0.15 mm"},
+		{"gap not made wider", mm.gap(Gap{Nominal: 0.154, Tolerance: 0.1}), "0.06 to 0.25 mm"},
+		{"gap in inch", in.gap(Gap{Nominal: 0.15, Tolerance: 0.1}), "0.0020 to 0.0098 in"},
+		{"share", percent(0.0213), "2.1 %"},
+		{"large share", percent(8.43), "843 %"},
+		{"limit", mm.limit(42.1, 58.04, "N"), "42.1 N of 58.0 N"},
+		{"limit of blows", mm.limit(3, 5, ""), "3 of 5"},
+		{"one", count(1, "hump", "humps"), "1 hump"},
+		{"three", count(3, "hump", "humps"), "3 humps"},
+	} {
+		if got := plain(row.got); got != row.want {
+			t.Errorf("%s: %q; want %q", row.name, got, row.want)
+		}
+	}
+}
+
+var number = regexp.MustCompile(`[0-9.]+`)
+
+// Printed limits never allow more than what was given, in either unit, and the
+// lower one never lies above the upper one.
+func TestPrintedLimitsAreNotWider(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 8))
+	read := func(s string) []float64 {
+		var out []float64
+		for _, m := range number.FindAllString(s, -1) {
+			v, err := strconv.ParseFloat(m, 64)
+			if err != nil {
+				t.Fatalf("%q: %v", s, err)
+			}
+			out = append(out, v)
+		}
+		return out
+	}
+	for range 20000 {
+		g := Gap{Nominal: r.Float64(), Tolerance: 0.01 + 0.3*r.Float64()}
+		n := math.Exp(r.Float64() * 12)
+		for _, f := range []figures{{}, {inches: true}} {
+			length, force := 1.0, 1.0
+			if f.inches {
+				length, force = 25.4, 4.4482216152605
+			}
+			v := read(f.gap(g))
+			if hi := v[len(v)-1] * length; hi > g.Nominal+g.Tolerance+1e-6 || hi <= 0 {
+				t.Fatalf("%+v prints %q", g, f.gap(g))
+			}
+			if len(v) == 2 && (v[0]*length < g.Nominal-g.Tolerance-1e-6 || v[0] > v[1]) {
+				t.Fatalf("%+v prints %q", g, f.gap(g))
+			}
+			if below := read(f.forceBelow(n))[0] * force; below > n*(1+1e-6) || below < n*0.989 {
+				t.Fatalf("%v N prints %q as a limit", n, f.forceBelow(n))
+			}
+			if above := read(f.forceAbove(n))[0] * force; above < n*(1-1e-6) || above > n*1.011 {
+				t.Fatalf("%v N prints %q as a demand", n, f.forceAbove(n))
+			}
+		}
+	}
+}
