@@ -19,7 +19,7 @@ func (f *File) Validate() []force.Fault {
 	out = append(out, force.Under("materials", f.Materials.Validate())...)
 	out = append(out, f.stepFaults()...)
 	out = append(out, force.Under("bench", f.Bench.Validate())...)
-	out = append(out, force.Under("fixture", f.Fixture.Validate())...)
+	out = append(out, force.Under("fixture", f.Fixture.Validate(f.Materials))...)
 	if f.Rates != nil {
 		out = append(out, force.Under("rates", f.Rates.Validate())...)
 	}

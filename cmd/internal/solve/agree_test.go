@@ -125,7 +125,7 @@ func TestWhatDesignRefuses(t *testing.T) {
 		want []string // fields of the faults; nil: no fault of the job
 	}{
 		{"one fault", force.Fault{Field: "fixture.grip", Problem: "x"}, []string{"fixture.grip"}},
-		{"a material", force.Fault{Field: "printed_in", Problem: "x"}, []string{"fixture.printed_in"}},
+		{"a material", force.Fault{Field: "fixture.printed_in", Problem: "x"}, []string{"fixture.printed_in"}},
 		{"two", errors.Join(force.Fault{Field: "upper", Problem: "x"}, force.Fault{Field: "fixture", Problem: "y"}), []string{"upper", "fixture"}},
 		{"the program's own", broken, nil},
 		{"both", errors.Join(force.Fault{Field: "upper"}, broken), nil},

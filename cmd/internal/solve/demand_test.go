@@ -4,9 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"ramnest/fixture"
 	"ramnest/fixture/envelope"
-	"ramnest/fixture/solid"
 	"ramnest/force"
 )
 
@@ -89,45 +87,4 @@ func TestVolumeOfAClosedSurface(t *testing.T) {
 	if _, ok := volume(flipped); ok {
 		t.Error("a box with one triangle flipped has a volume")
 	}
-}
-
-func TestAnAnvilThatWouldStrikeAnEarlierPart(t *testing.T) {
-	t.Parallel()
-	part := cube(0, 0, 0, 10, 10, 20)
-	for _, c := range []struct {
-		name string
-		tool *envelope.Envelope
-		want bool
-	}{
-		{"above it", cube(-5, -5, 20, 15, 15, 30), false},
-		{"a micron above it", cube(-5, -5, 20.001, 15, 15, 30), false},
-		{"into it", cube(-5, -5, 19.5, 15, 15, 30), true},
-		{"low beside it", cube(11, -5, 5, 15, 15, 30), false},
-		{"low into its edge", cube(9, -5, 5, 15, 15, 30), true},
-		{"a low lip beside it and a plate above it", join(cube(11, -5, 5, 15, 15, 30), cube(-5, -5, 25, 15, 15, 30)), false},
-		{"a low lip beside it and a pad in it", join(cube(11, -5, 5, 15, 15, 30), cube(4, 4, 19.8, 6, 6, 30)), true},
-	} {
-		mesh := &solid.Mesh{Vertices: c.tool.Vertices, Triangles: c.tool.Triangles}
-		shift := [3]float64{1000, -500, 3}
-		for i := range mesh.Vertices {
-			for k := range 3 {
-				mesh.Vertices[i][k] -= shift[k]
-			}
-		}
-		got, err := strikes(fixture.Piece{Mesh: mesh, Shift: shift}, part)
-		if err != nil || got != c.want {
-			t.Errorf("%s: %v, %v; want %v", c.name, got, err, c.want)
-		}
-	}
-}
-
-// join makes one envelope of two.
-func join(a, b *envelope.Envelope) *envelope.Envelope {
-	out := &envelope.Envelope{Vertices: append([][3]float64{}, a.Vertices...), Triangles: append([][3]int32{}, a.Triangles...)}
-	for _, t := range b.Triangles {
-		n := int32(len(a.Vertices))
-		out.Triangles = append(out.Triangles, [3]int32{t[0] + n, t[1] + n, t[2] + n})
-	}
-	out.Vertices = append(out.Vertices, b.Vertices...)
-	return out
 }

@@ -124,7 +124,7 @@ func (s *Solution) agree(m Means) error {
 		}
 		if s.picks() == before {
 			s.Tooling = &tooling
-			return s.clear()
+			return nil
 		}
 	}
 	return &Refused{[]force.Fault{{
@@ -156,6 +156,7 @@ func (s *Solution) Order() fixture.Order {
 			Name:        st.Name,
 			Lower:       fixture.Part{Name: st.Lower.Name, Envelope: st.LowerEnvelope, KeepOuts: st.Lower.KeepOuts, Material: st.LowerMaterial},
 			Upper:       fixture.Part{Name: st.Upper.Name, Envelope: st.UpperEnvelope, KeepOuts: st.Upper.KeepOuts, Material: st.UpperMaterial},
+			Before:      s.before(i),
 			Latches:     st.Latches,
 			Result:      st.Result,
 			DesignForce: st.Result.Design,
@@ -165,12 +166,22 @@ func (s *Solution) Order() fixture.Order {
 	return o
 }
 
+// before are the upper parts that earlier steps pressed on the lower part of a step.
+func (s *Solution) before(i int) []fixture.Part {
+	var out []fixture.Part
+	for k := range s.Steps[:i] {
+		st := &s.Steps[k]
+		if sameNest(st.LowerEnvelope, s.Steps[i].LowerEnvelope) && st.Upper != s.Steps[i].Upper {
+			out = append(out, fixture.Part{Name: st.Upper.Name, Envelope: st.UpperEnvelope, KeepOuts: st.Upper.KeepOuts, Material: st.UpperMaterial})
+		}
+	}
+	return out
+}
+
 // designField gives a field of a fault about the order its path in the file. The
 // parts of a job in steps are not told apart there.
 func (s *Solution) designField(field string) string {
 	switch {
-	case field == "printed_in":
-		return "fixture.printed_in"
 	case (field == "upper" || field == "lower") && len(s.Job.PressSteps) > 0:
 		return "steps"
 	}
