@@ -189,15 +189,24 @@ func TestFileStaysSmall(t *testing.T) {
 }
 
 func BenchmarkWrite(b *testing.B) {
-	s := demoSheet(b)
-	b.ReportAllocs()
-	n := 0
-	for b.Loop() {
-		var out bytes.Buffer
-		if err := Write(&out, s); err != nil {
-			b.Fatal(err)
-		}
-		n = out.Len()
+	bare := demoSheet(b)
+	bare.Parts[0].Picture, bare.Parts[1].Picture, bare.Tooling[0].Picture, bare.Tooling[1].Picture = nil, nil, nil, nil
+	bare.Steps[0].Pictures = Pictures{}
+	for _, row := range []struct {
+		name  string
+		sheet Sheet
+	}{{"pictures=10", demoSheet(b)}, {"pictures=0", bare}} {
+		b.Run(row.name, func(b *testing.B) {
+			b.ReportAllocs()
+			n := 0
+			for b.Loop() {
+				var out bytes.Buffer
+				if err := Write(&out, row.sheet); err != nil {
+					b.Fatal(err)
+				}
+				n = out.Len()
+			}
+			b.ReportMetric(float64(n), "bytes")
+		})
 	}
-	b.ReportMetric(float64(n), "bytes")
 }

@@ -22,7 +22,7 @@ type Book struct {
 	Pages []*Page
 
 	fonts   *metrics
-	pdf     *gofpdf.Fpdf
+	pdf     func() *gofpdf.Fpdf // begun when first asked for
 	outline []entry
 
 	images   []*held
@@ -52,13 +52,19 @@ const family = "sans"
 // New begins a book. Indexed pictures become files by paletted. Whoever begins
 // a book calls Wait before he is done with it.
 func New(size Size, paletted Encoder) *Book {
+	pdf := sync.OnceValue(func() *gofpdf.Fpdf { return begin(size) })
+	return &Book{Size: size, pdf: pdf, fonts: newMetrics(pdf), widths: map[int]bool{}, paletted: paletted, slots: make(chan struct{}, runtime.GOMAXPROCS(0))}
+}
+
+// begin reads the fonts, which takes longer than setting a few pages.
+func begin(size Size) *gofpdf.Fpdf {
 	pdf := gofpdf.NewCustom(&gofpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: gofpdf.SizeType{Wd: size.Width, Ht: size.Height}})
 	pdf.SetCatalogSort(true)
 	pdf.SetMargins(0, 0, 0)
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.AddUTF8FontFromBytes(family, "", liberationsansregular.TTF)
 	pdf.AddUTF8FontFromBytes(family, "B", liberationsansbold.TTF)
-	return &Book{Size: size, pdf: pdf, fonts: newMetrics(pdf), widths: map[int]bool{}, paletted: paletted, slots: make(chan struct{}, runtime.GOMAXPROCS(0))}
+	return pdf
 }
 
 func (b *Book) newPage() *Page {
@@ -69,19 +75,20 @@ func (b *Book) newPage() *Page {
 
 // metrics are the widths of characters, in thousandths of the type size.
 type metrics struct {
-	pdf *gofpdf.Fpdf
+	pdf func() *gofpdf.Fpdf
 	mem [2]map[rune]float64
 }
 
-func newMetrics(pdf *gofpdf.Fpdf) *metrics {
+func newMetrics(pdf func() *gofpdf.Fpdf) *metrics {
 	return &metrics{pdf, [2]map[rune]float64{{}, {}}}
 }
 
 func (m *metrics) rune(f Face, size float64, r rune) float64 {
 	w, ok := m.mem[f][r]
 	if !ok {
-		m.pdf.SetFont(family, style(f), 1000)
-		w = float64(m.pdf.GetStringSymbolWidth(string(r)))
+		pdf := m.pdf()
+		pdf.SetFont(family, style(f), 1000)
+		w = float64(pdf.GetStringSymbolWidth(string(r)))
 		m.mem[f][r] = w
 	}
 	return w * size * point / 1000
@@ -115,7 +122,7 @@ func (b *Book) Write(w io.Writer, info Info) error {
 		}
 	}
 	b.Wait()
-	pdf := b.pdf
+	pdf := b.pdf()
 	pdf.SetTitle(info.Title, true)
 	pdf.SetAuthor(info.Author, true)
 	pdf.SetSubject(info.Subject, true)
