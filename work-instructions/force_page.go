@@ -160,7 +160,7 @@ func (c *composer) holds(l Latch) string {
 	case l.SelfLocking:
 		s += ", locks itself"
 	case l.Separation > 0:
-		s += fmt.Sprintf(", apart at about %s", c.fig.force(l.Separation))
+		s += fmt.Sprintf(", apart at %s", c.fig.force(l.Separation))
 	}
 	return s
 }
