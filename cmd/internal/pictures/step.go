@@ -163,9 +163,25 @@ func (s stack) press() picture.Scene {
 	return sc
 }
 
-// beside is an arrow that goes down along the right side of something.
+// beside is an arrow that goes down to the right of something and of the nest, as
+// the viewer sees it.
 func (s stack) beside(low, high [3]float64, lift, to float64) picture.Arrow {
-	x, y := high[0]+14, (low[1]+high[1])/2
+	sin, cos := math.Sincos(usual.Azimuth)
+	right := func(x, y float64) float64 { return float64(cos*x) + float64(sin*y) }
+	m := s.nest.Middle
+	reach := right(m.X, m.Y)
+	for _, x := range [2]float64{low[0], high[0]} {
+		for _, y := range [2]float64{low[1], high[1]} {
+			reach = math.Max(reach, right(x, y))
+		}
+	}
+	for _, x := range [2]float64{-1, 1} {
+		for _, y := range [2]float64{-1, 1} {
+			reach = math.Max(reach, right(m.X+x*s.anvil.Size[0]/2, m.Y+y*s.anvil.Size[1]/2))
+		}
+	}
+	out := reach + 9 - right(m.X, m.Y)
+	x, y := m.X+float64(cos*out), m.Y+float64(sin*out)
 	from := low[2] + lift
 	if from-to < 8 {
 		from = to + 8
