@@ -3,16 +3,18 @@ module ramnest
 go 1.26.0
 
 require (
-	github.com/alecthomas/kong v1.17.0 // indirect
-	github.com/go-fonts/dejavu v0.3.2 // indirect
-	github.com/go-fonts/liberation v0.3.3 // indirect
-	github.com/jung-kurt/gofpdf v1.16.2 // indirect
-	github.com/pdfcpu/pdfcpu v0.15.0 // indirect
-	github.com/rogpeppe/go-internal v1.16.0 // indirect
-	golang.org/x/image v0.48.0 // indirect
+	github.com/alecthomas/kong v1.17.0
+	github.com/go-fonts/dejavu v0.3.2
+	github.com/go-fonts/liberation v0.3.3
+	github.com/jung-kurt/gofpdf v1.16.2
+	github.com/rogpeppe/go-internal v1.16.0
+	golang.org/x/image v0.48.0
+	gonum.org/v1/gonum v0.17.0
+	gopkg.in/yaml.v3 v3.0.1
+)
+
+require (
 	golang.org/x/sys v0.50.0 // indirect
 	golang.org/x/text v0.44.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect
-	gonum.org/v1/gonum v0.17.0 // indirect
-	gopkg.in/yaml.v3 v3.0.1 // indirect
 )
