@@ -29,14 +29,17 @@ func actions(f figures, s Step, facts Facts) []action {
 		out = append(out, action{place: at, picture: pic, title: title, detail: detail})
 	}
 	way := "Turn it as the picture shows: it also goes in the wrong way round."
-	if s.OneWay {
+	round := " Make sure that it is the right way round."
+	switch {
+	case s.OneWay:
 		way = "It goes in one way only."
-	}
-	if s.Pictures.Load.Image == nil && !s.OneWay {
+	case s.AnyWay:
+		way, round = "Turned, it looks the same: any way that it goes in is right.", ""
+	case s.Pictures.Load.Image == nil:
 		way = "Mind which way round: it also goes in the wrong way."
 	}
 	add(AtLoad, s.Pictures.Load, fmt.Sprintf("Lay %s into %s.", the(s.Lower), the(s.Nest)), way, "Push it down with your fingers until it rests on the ground of the nest and does not rock.")
-	add(AtPosition, s.Pictures.Place, fmt.Sprintf("Set %s on %s.", the(s.Upper), the(s.Lower)), "By hand and without force, until it rests evenly on the latches. Make sure that it is the right way round.")
+	add(AtPosition, s.Pictures.Place, fmt.Sprintf("Set %s on %s.", the(s.Upper), the(s.Lower)), "By hand and without force, until it rests evenly on the latches."+round)
 	if s.Anvil != "" && !s.Facts.AnvilHeld {
 		how := "As the picture shows. It lies flat and does not rock."
 		if s.Pictures.Anvil.Image == nil {

@@ -133,3 +133,30 @@ func TestAcceptanceHasLimits(t *testing.T) {
 		t.Errorf("a reject: %s", r)
 	}
 }
+
+// Which way round: said as it is, and never a way that is not checked.
+func TestWhichWayRound(t *testing.T) {
+	s := demoSheet(t)
+	text := func(one, any bool) string {
+		st := s.Steps[0]
+		st.OneWay, st.AnyWay = one, any
+		var all []string
+		for _, a := range actions(figures{}, st, st.facts(nil)) {
+			all = append(all, a.detail...)
+		}
+		return strings.Join(all, " ")
+	}
+	for _, c := range []struct {
+		one, any bool
+		want     string
+		not      string
+	}{
+		{true, false, "one way only", "looks the same"},
+		{false, true, "looks the same", "right way round"},
+		{false, false, "also goes in the wrong way", "looks the same"},
+	} {
+		if got := text(c.one, c.any); !strings.Contains(got, c.want) || strings.Contains(got, c.not) {
+			t.Errorf("one way %v, any way %v: %s", c.one, c.any, got)
+		}
+	}
+}

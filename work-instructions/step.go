@@ -18,6 +18,7 @@ type Step struct {
 	Anvil string // name of the anvil; may be empty by hand only
 
 	OneWay bool // the lower part goes into the nest in one way only
+	AnyWay bool // it goes in turned as well, and that is as good
 	Guided bool // posts of the nest guide the anvil
 
 	Decision method.Decision // its chosen method is the one described

@@ -13,6 +13,9 @@ import (
 	"strings"
 	"testing"
 	"unicode/utf16"
+
+	"github.com/pdfcpu/pdfcpu/pkg/api"
+	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
 )
 
 // written is a PDF that a test has made, and the text of its pages.
@@ -98,14 +101,15 @@ func decode(s []byte) string {
 // flat puts a text on one line, as a reader sees it.
 func flat(s string) string { return strings.Join(strings.Fields(s), " ") }
 
-// validated has the file read by pdfcpu in its strict mode. It is run as a
-// command, so that its own requirements stay out of this module.
+// validated has the files read by pdfcpu in its strict mode.
 func validated(tb testing.TB, paths ...string) {
 	tb.Helper()
+	api.DisableConfigDir()
 	for _, p := range paths {
-		out, err := exec.Command("go", "run", "github.com/pdfcpu/pdfcpu/cmd/pdfcpu@v0.15.0", "validate", "-c", "disable", "-o", "--mode", "strict", p).CombinedOutput()
-		if err != nil || bytes.Contains(out, []byte("repaired")) {
-			tb.Errorf("%s: %v\n%s", filepath.Base(p), err, out)
+		conf := model.NewDefaultConfiguration()
+		conf.ValidationMode = model.ValidationStrict
+		if err := api.ValidateFile(p, conf); err != nil {
+			tb.Errorf("%s: %v", filepath.Base(p), err)
 		}
 	}
 }

@@ -87,7 +87,7 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.S
 	r := st.Result
 	step := workinstructions.Step{
 		Name: st.Name, Lower: lower, Upper: st.Upper.Name, Nest: n.Name, Anvil: a.Name,
-		OneWay: n.OneWay, Guided: len(n.Pins) > 0, Decision: st.Decision,
+		OneWay: n.OneWay, AnyWay: n.AnyWay, Guided: len(n.Pins) > 0, Decision: st.Decision,
 		Force: workinstructions.Force{
 			Design: r.Design, Peak: r.Peak, P5: r.P5, P50: r.P50, P95: r.P95, Worst: r.Worst,
 			Seat: r.SeatForce, Stroke: r.Stroke, Work: r.Work, Humps: r.Humps, Curve: r.Curve.Points(200),
