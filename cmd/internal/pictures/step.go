@@ -26,7 +26,7 @@ type Set struct {
 
 // Size of the pictures [px].
 const (
-	Width, Height           = 800, 576
+	Width, Height           = 720, 520
 	SmallWidth, SmallHeight = 360, 270
 )
 
