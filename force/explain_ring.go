@@ -14,15 +14,16 @@ func (e *explainer) tube(side string, t Tube, outer, bore float64, isOuter bool)
 	e.step("shell.bending", "D/E"+sub, st.d, "mm^3", "D/E = t^3/(12 (1 - nu^2))", sourceShell, MarkMemory, "%s^3/(12*(1 - %s^2))", t.Wall, t.Poisson)
 	e.step("shell.shear", "S/E"+sub, 1/st.invS, "mm", "S/E = (5/6) t/(2 (1 + nu)), not below D beta^2/0.95", sourceShell, MarkMemory,
 		"%s", max(t.Wall*5/6/(2*(1+t.Poisson)), st.d*st.beta*st.beta/mostShear))
-	a1, b1, c1 := st.lengthStiffness(t.Mouth, Free)
-	far, farName := math.Inf(1), "long"
+	mouth, past := st.sides(t)
+	a1, b1, c1 := mouth.a, mouth.b, mouth.c
+	farName := "long"
 	if t.Far != Long {
-		far, farName = t.Beyond, "free"
+		farName = "free"
 		if t.Far == Floored {
 			farName = "floored"
 		}
 	}
-	a2, b2, c2 := st.lengthStiffness(far, t.Far)
+	a2, b2, c2 := past.a, past.b, past.c
 	text := "stiffness of the length to the mouth: force, coupling, moment over E; from w' = psi + V/S, psi' = -M/D, M' = V, V' = k w"
 	e.step("shell.mouth", "A1"+sub, a1, "1", text, sourceShell, MarkMemory, "")
 	e.step("shell.mouth", "B1"+sub, b1, "mm", text, sourceShell, MarkMemory, "")

@@ -50,12 +50,15 @@ func (t Tube) ShellStiffness() float64 {
 //
 //	w' = psi + V/S,  psi' = -M/D,  M' = V,  V' = k w - q
 //	D = E t^3/(12 (1 - nu^2)),  S = (5/6) t E/(2 (1 + nu))
-//	b = (A - B^2/C)/k
+//	b = (A1 + A2 - (B2 - B1)^2/(C1 + C2))/k
 //
-// A, B, C: stiffness of the two lengths on either side of the load, summed:
-// force and moment for unit movement and rotation; rotation at the load is free.
-// Each length in closed form. Without shear (S without bound) the limits are
-// Hetenyi's: 1/(2 beta) at the mouth of a long tube, 2/beta far from both ends.
+// A, B, C: stiffness of the lengths on either side of the load, 1 to the mouth,
+// 2 beyond: force and moment for unit movement and rotation; rotation at the
+// load is free. Each length in closed form, [Tube.Lengths]. For a long tube
+//
+//	b = 1/(2 alpha) at the mouth,  2 alpha/(2 alpha^2 - beta^2) far from both ends
+//
+// and without shear (alpha = beta) Hetenyi's 1/(2 beta) and 2/beta.
 //
 // Source: beam on elastic foundation, Hetenyi 1946, with Timoshenko's shear
 // (from memory). Compared with axisymmetric finite elements in the tests.
@@ -64,22 +67,13 @@ func (t Tube) BandWidth() float64 { return t.bandWidth(true) }
 
 func (t Tube) bandWidth(shear bool) float64 {
 	s := newStrip(t, shear)
-	a1, b1, c1 := s.lengthStiffness(t.Mouth, Free)
-	far := math.Inf(1)
-	if t.Far != Long {
-		far = t.Beyond
-	}
-	a2, b2, c2 := s.lengthStiffness(far, t.Far)
-	a, b, c := a1+a2, b2-b1, c1+c2
-	if c > 0 {
-		a -= b * b / c
-	}
-	return a / s.k
+	return s.join(s.sides(t)).width
 }
 
-// strip is a unit width of wall as a beam on the foundation of its hoop.
+// strip is a unit width of wall as a beam on the foundation of its hoop, over the
+// modulus.
 type strip struct {
-	k, d, invS         float64 // foundation, bending, 1/shear stiffness per mm
+	k, d, invS         float64 // foundation [1/mm], bending [mm^3], 1/shear stiffness [1/mm]
 	beta, alpha, gamma float64 // decay constants [1/mm]
 }
 
@@ -97,63 +91,6 @@ func newStrip(t Tube, shear bool) strip {
 	}
 	s.alpha, s.gamma = s.beta*math.Sqrt(1+share), s.beta*math.Sqrt(1-share)
 	return s
-}
-
-// lengthStiffness gives force and moment at the start of a length for unit
-// movement and unit rotation: F = a w + b psi, M = b w + c psi.
-func (s strip) lengthStiffness(length float64, end FarEnd) (a, b, c float64) {
-	// Beyond 10 decay lengths the end is not felt (e^-20); below a thousandth a
-	// free stub is a plain spring and a stub on a floor is the floor.
-	if x := s.beta * length; x > 10 {
-		length = 10 / s.beta
-	} else if x < 1e-3 {
-		if end == Free {
-			return s.k * length, s.k * length * length / 2, s.k * length * length * length / 3
-		}
-		length = 1e-3 / s.beta
-	}
-	sh, ch := math.Sinh(s.alpha*length), math.Cosh(s.alpha*length)
-	sn, cs := math.Sin(s.gamma*length), math.Cos(s.gamma*length)
-	// exp(A x) = c0 + c1 A + c2 A^2 + c3 A^3, A the matrix of the equations above.
-	half, omega, root := s.k*s.invS/2, 2*s.alpha*s.gamma, 2*s.beta*s.beta
-	c2 := sh * sn / omega
-	c0 := ch*cs - half*c2
-	c3 := (s.alpha*ch*sn - s.gamma*sh*cs) / (root * omega)
-	c1 := (s.alpha*sh*cs+s.gamma*ch*sn)/root - half*c3
-	m := [4][4]float64{{0, 1, 0, s.invS}, {0, 0, -1 / s.d, 0}, {0, 0, 0, 1}, {s.k, 0, 0, 0}}
-	m2 := product(m, m)
-	m3 := product(m2, m)
-	var e [4][4]float64
-	for i := range 4 {
-		e[i][i] = c0
-		for j := range 4 {
-			e[i][j] += c1*m[i][j] + c2*m2[i][j] + c3*m3[i][j]
-		}
-	}
-	first := 2 // a free end has no moment and no shear
-	if end != Free {
-		first = 0 // a floor has no movement and no rotation
-	}
-	p, q := e[first], e[first+1]
-	// p, q times (w, psi, M, V) are 0: solve for M and V.
-	det := p[2]*q[3] - p[3]*q[2]
-	solve := func(col int) (moment, shear float64) {
-		return (-p[col]*q[3] + q[col]*p[3]) / det, (-p[2]*q[col] + q[2]*p[col]) / det
-	}
-	_, v1 := solve(0)
-	m2nd, v2 := solve(1)
-	return -v1, -v2, m2nd
-}
-
-func product(a, b [4][4]float64) (c [4][4]float64) {
-	for i := range 4 {
-		for j := range 4 {
-			for k := range 4 {
-				c[i][j] += a[i][k] * b[k][j]
-			}
-		}
-	}
-	return c
 }
 
 // RingStiffness gives the total transverse force per radial movement of the
