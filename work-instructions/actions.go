@@ -127,7 +127,7 @@ func feel(s Step) []string {
 	case n == 0 && s.Force.Peak == 0:
 		return nil
 	case n == 0:
-		return []string{"The force rises without a click."}
+		return []string{"The force rises to the end, without a click."}
 	case n == 1:
 		return []string{fmt.Sprintf("Feel and hear %s: the force rises, then drops as the latches snap in.", strong(count(1, "hump", "humps")))}
 	default:

@@ -44,7 +44,7 @@ func TestActionsByMethod(t *testing.T) {
 		{"more blows than are good", many.Steps[0], figures{}, []string{"at most 5 blows"}, []string{"48"}},
 		{"hand", byHandSheet(t).Steps[0], figures{}, []string{"Put your hands on the anvil.", "Push down steadily", "Expect about 30.0 N"}, []string{"lever", "mallet", "ram "}},
 		{"force not known", unknown.Steps[0], figures{}, []string{"clearly more than 38.0 N"}, []string{"Expect", "hump", "without a click", "goes down", "at the seat"}},
-		{"press fit", pressed.Steps[0], figures{}, []string{"rises without a click"}, []string{"hump"}},
+		{"press fit", pressed.Steps[0], figures{}, []string{"rises to the end, without a click"}, []string{"hump"}},
 		{"inches", inches.Steps[0], figures{inches: true}, []string{"196 lbf", "0.17 in under force", "0.0020 to 0.0098 in"}, []string{" N ", "mm"}},
 	} {
 		got := said(row.fig, row.step)
@@ -100,7 +100,7 @@ func TestSetUpByMethod(t *testing.T) {
 		want, deny []string
 	}{
 		{demoSheet(t), []string{"bolted to a bench", "press table", "Ram over the thrust mark: x +3.2 mm, y −1.0 mm", "FWL-1042 B 7f3a-91c2", "Dead stop", "First stroke without parts"}, []string{"vise"}},
-		{malletSheet(t), []string{"flange rests on both jaws", "Blow over the middle of the nest", "Dead stop"}, []string{"ram", "press table"}},
+		{malletSheet(t), []string{"flange rests on both jaws", "Blow over the middle between the dead stops", "Dead stop"}, []string{"ram", "press table"}},
 		{byHandSheet(t), []string{"firm table", "Push over the middle"}, []string{"vise", "ram ", "lever"}},
 		{variants(t)["bare"], []string{"job FWL-1042, revision B"}, []string{"Dead stop", "engraving"}},
 	} {

@@ -24,7 +24,7 @@ var handRules = []rule{
 		Avoid:       []string{"Keep fingers off the stops and out of the gap between anvil and nest."},
 		Places:      []Place{AtAnvil, AtPress}}),
 	fixed(func(f Facts) bool { return byHand(f) && f.EccentricThrust }, Caution{ID: "off centre", Signal: Notice,
-		Hazard:      "The force belongs on the thrust mark, which is not the middle of the nest.",
+		Hazard:      "The force belongs on the thrust mark, which is not the middle between the dead stops.",
 		Consequence: "Off the mark the latches seat unevenly, and parts are damaged.",
 		Avoid:       []string{"Push over the thrust mark."},
 		Places:      []Place{AtAim}}),

@@ -14,7 +14,7 @@ var malletRules = []rule{
 		Avoid:       []string{"Keep fingers off the stops and out of the gap between anvil and nest."},
 		Places:      []Place{AtAnvil, AtPress}}),
 	fixed(func(f Facts) bool { return byMallet(f) && f.EccentricThrust }, Caution{ID: "off centre", Signal: Careful, Symbol: General,
-		Hazard:      "The blow belongs on the thrust mark, which is not the middle of the nest.",
+		Hazard:      "The blow belongs on the thrust mark, which is not the middle between the dead stops.",
 		Consequence: "Off the mark the anvil tips and can be thrown out.",
 		Avoid:       []string{"Strike on the thrust mark only."},
 		Places:      []Place{AtAim, AtPress}}),

@@ -20,10 +20,10 @@ func (c *composer) cautionPage() []page.Item {
 	for k, b := range rows {
 		items = append(items, page.Item{Block: b, Gap: 1.8, Keep: k == 0})
 	}
-	return append(items, c.hurt()...)
+	return items
 }
 
-// hurt is what to do when someone is hurt.
+// hurt is what to do when someone is hurt, on the first page.
 func (c *composer) hurt() []page.Item {
 	what := "Stop, and get help."
 	for _, t := range c.steps {
@@ -31,9 +31,9 @@ func (c *composer) hurt() []page.Item {
 			what = "Stop. Free a caught hand by raising the ram with the lever, never by pulling at the hand. Get help."
 		}
 	}
-	items := c.text(sizeBody, strong(what)+" Emergency call: ______________________ First aid: ______________________")
-	items[0].Gap = 0
-	return append([]page.Item{c.heading("If someone is hurt", 1)}, items...)
+	items := c.text(sizeBody, strong("If someone is hurt: "+what)+" Emergency call: ______________________ First aid: ______________________")
+	items[0].Gap = 3
+	return items
 }
 
 // where names the set-ups and actions at which a caution bites.

@@ -13,11 +13,18 @@ var pressRules = []rule{
 		Consequence: "A finger on a stop or on the rim of the nest is crushed.",
 		Avoid:       []string{"Keep fingers off the stops and out of the gap between anvil and nest."},
 		Places:      []Place{AtAnvil, AtPress}}),
-	fixed(byPress, Caution{ID: "kick-back", Signal: Warning, Symbol: General,
-		Hazard:      "When a latch snaps in, the resistance drops and the lever jumps; let go of, it can fly back.",
-		Consequence: "The lever strikes head, face or arm.",
-		Avoid:       []string{"Keep your head out of the arc of the lever.", "Guide the lever back, and never let go of it under load."},
-		Places:      []Place{AtPress, AtRetract}}),
+	{byPress, func(f Facts) Caution {
+		c := Caution{ID: "kick-back", Signal: Warning, Symbol: General,
+			Hazard:      "Let go of under load, the lever flies back.",
+			Consequence: "It strikes head, face or arm.",
+			Avoid:       []string{"Keep your head out of the arc of the lever.", "Guide the lever back, and never let go of it under load."},
+			Places:      []Place{AtPress, AtRetract}}
+		if f.Snaps {
+			c.Hazard = "When a latch snaps in, the resistance drops and the lever jumps; let go of, it can fly back."
+			c.Consequence = "The lever strikes head, face or arm."
+		}
+		return c
+	}},
 	fixed(byPress, Caution{ID: "lever extension", Signal: Warning, Symbol: General,
 		Hazard:      "A pipe or a second person on the lever overloads the press.",
 		Consequence: "Frame, rack or tooling break, and pieces fly.",
@@ -41,7 +48,7 @@ var pressRules = []rule{
 		return c
 	}},
 	fixed(func(f Facts) bool { return byPress(f) && f.EccentricThrust }, Caution{ID: "off centre", Signal: Warning, Symbol: General,
-		Hazard:      "The force belongs on the thrust mark, which is not the middle of the nest.",
+		Hazard:      "The force belongs on the thrust mark, which is not the middle between the dead stops.",
 		Consequence: "Off the mark the anvil tips, the ram jams, and parts can be thrown out.",
 		Avoid:       []string{"Set the ram over the thrust mark, and check it after every change of tooling."},
 		Places:      []Place{AtSetUp, AtAim}}),

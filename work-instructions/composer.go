@@ -98,7 +98,7 @@ func (c *composer) takePictures() {
 
 // items is the whole sheet in order.
 func (c *composer) items() []page.Item {
-	items := slices.Concat(c.opening(), c.needs(), c.cautionPage())
+	items := slices.Concat(c.opening(), c.hurt(), c.needs(), c.cautionPage())
 	for i := range c.steps {
 		items = append(items, c.stepItems(i)...)
 	}

@@ -13,9 +13,10 @@ type Facts struct {
 	Electronics     bool // a part carries electronics
 	KeepOuts        bool // a part has places that must not be pressed
 	SharpOrUncured  bool // edges that cut, or resin that is not cured
+	Snaps           bool // a latch springs in, so that the force drops all at once
 	Permanent       bool // a latch is not meant to come apart
 	AcrossLayers    bool // a latch bends across its printed layers
-	EccentricThrust bool // the ram does not go over the middle of the nest
+	EccentricThrust bool // the ram does not go over the middle between the dead stops
 
 	Anvil      bool    // an anvil closes on the nest, with a dead stop
 	AnvilHeld  bool    // the anvil hangs on the ram

@@ -126,7 +126,7 @@ func (c *composer) equipment(width float64) page.Block {
 }
 
 // Size of a picture in a list [mm].
-const thumbWidth, thumbHeight = 26, 19.5
+const thumbWidth, thumbHeight = 21, 15.75
 
 func (c *composer) thumb(pic page.Picture) page.Block {
 	if pic.None() {

@@ -59,11 +59,11 @@ func mark(sheet Sheet, s Step) string {
 func over(f figures, s Step, m method.Method) string {
 	what := map[method.Method]string{method.ByPress: "Ram", method.ByMallet: "Blow", method.ByHand: "Push"}[m]
 	if math.Hypot(s.Thrust.X, s.Thrust.Y) < 0.05 {
-		return what + " over the middle of the nest: that is the thrust mark."
+		return what + " over the middle between the dead stops: that is the thrust mark."
 	}
 	where := ""
 	if s.Pictures.Plan.Image != nil {
 		where = ", on the plan x to the right and y up"
 	}
-	return fmt.Sprintf("%s over the thrust mark: x %s, y %s from the middle of the nest%s.", what, strong(f.offset(s.Thrust.X)), strong(f.offset(s.Thrust.Y)), where)
+	return fmt.Sprintf("%s over the thrust mark: x %s, y %s from the middle between the dead stops%s.", what, strong(f.offset(s.Thrust.X)), strong(f.offset(s.Thrust.Y)), where)
 }

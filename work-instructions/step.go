@@ -28,7 +28,7 @@ type Step struct {
 
 	Force   Force
 	Latches []Latch
-	Thrust  force.Point // where the ram goes, from the middle of the nest in its plan [mm]
+	Thrust  force.Point // where the ram goes, from the middle between the dead stops, in plan [mm]
 
 	Seat Gap     // the seated height, at the dead stop
 	Pull float64 // force that a finished joint must hold when pulled by hand [N]; 0: no pull test
@@ -85,7 +85,7 @@ type Pictures struct {
 	Plan    Picture // the nest from above with the thrust line
 }
 
-// offCentre is how far the thrust line lies off the middle of the nest before
+// offCentre is how far the thrust line lies off the middle between the dead stops before
 // the sheet warns of it [mm]: about what the eye cannot be trusted to see (own).
 const offCentre = 2
 

@@ -3,6 +3,7 @@ package deliver
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -65,7 +66,7 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.S
 	if first {
 		out.Parts = append(out.Parts, workinstructions.Part{Name: lower, Material: st.LowerMaterial.Name, Process: st.LowerMaterial.Process, Role: workinstructions.Lower, Step: number, Count: 1, Picture: set.Lower})
 	} else {
-		lower = "the assembly so far"
+		lower = "assembly so far"
 	}
 	out.Parts = append(out.Parts, workinstructions.Part{Name: st.Upper.Name, Material: st.UpperMaterial.Name, Process: st.UpperMaterial.Process, Role: workinstructions.Upper, Step: number, Count: 1, Picture: set.Upper})
 	material := s.Material.Name + " by " + s.Material.Process
@@ -90,13 +91,14 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.S
 		OneWay: n.OneWay, AnyWay: n.AnyWay, Guided: len(n.Pins) > 0, Decision: st.Decision,
 		Force: workinstructions.Force{
 			Design: r.Design, Peak: r.Peak, P5: r.P5, P50: r.P50, P95: r.P95, Worst: r.Worst,
-			Seat: r.SeatForce, Stroke: r.Stroke, Work: r.Work, Humps: r.Humps, Curve: r.Curve.Points(200),
+			Seat: r.SeatForce, Stroke: r.Stroke, Work: r.Work, Humps: felt(r), Curve: r.Curve.Points(200),
 		},
-		Thrust: force.Point{X: a.Thrust.X - n.Middle.X, Y: a.Thrust.Y - n.Middle.Y},
+		Thrust: force.Point{X: a.Thrust.X - n.Between.X, Y: a.Thrust.Y - n.Between.Y},
 		Seat:   seat,
 		Facts: workinstructions.Facts{
 			Brittle: st.Demand.Brittle, ShockSensitive: st.Demand.ShockSensitive, Electronics: st.Demand.Electronics,
 			KeepOuts:  len(st.Lower.KeepOuts)+len(st.Upper.KeepOuts) > 0,
+			Snaps:     snaps(st.Latches),
 			Permanent: st.Demand.Permanent, AcrossLayers: st.Demand.AcrossLayers,
 		},
 		Pictures: workinstructions.Pictures{
@@ -124,6 +126,20 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.S
 	}
 	out.Steps = append(out.Steps, step)
 	return nil
+}
+
+// felt is how often the force rises and drops: a rise that lasts to the seat is no
+// click.
+func felt(r force.Result) int {
+	if r.SeatForce > 0 {
+		return max(0, r.Humps-1)
+	}
+	return r.Humps
+}
+
+// snaps tells whether a latch springs in.
+func snaps(latches []force.Latch) bool {
+	return slices.ContainsFunc(latches, func(l force.Latch) bool { return l.Annular != nil || l.Ball != nil || l.Cantilever != nil })
 }
 
 // The bounds of the acceptance of a seated gap [mm] (own): a feeler gauge tells

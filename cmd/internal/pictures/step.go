@@ -92,6 +92,15 @@ func (s stack) holder() picture.Body { return tool(s.nest.Piece, picture.Light) 
 func (s stack) lower(lift float64) picture.Body { return part(s.st.Lower, picture.Medium, lift) }
 func (s stack) upper(lift float64) picture.Body { return part(s.st.Upper, picture.Accent, lift) }
 
+// base is the lower part with what earlier steps pressed on it.
+func (s stack) base(lift float64) []picture.Body {
+	out := []picture.Body{s.lower(lift)}
+	for _, p := range s.st.Before {
+		out = append(out, part(p, picture.Dark, lift))
+	}
+	return out
+}
+
 func (s stack) pusher(lift float64) picture.Body {
 	b := tool(s.anvil.Piece, picture.Light)
 	b.Offset[2] += lift
@@ -124,7 +133,7 @@ func falling(sc *picture.Scene, p force.Point, z0, z1 float64) {
 func (s stack) load() picture.Scene {
 	env := s.st.Lower.Envelope
 	lift := clear(s.nest.Top, env.Min[2], env.Max[2]-env.Min[2])
-	sc := scene(usual, s.holder(), s.lower(lift))
+	sc := scene(usual, append(s.base(lift), s.holder())...)
 	c := env.Centre()
 	falling(&sc, c, env.Max[2]+lift, s.nest.Seat)
 	sc.Arrows = []picture.Arrow{s.beside(env.Min, env.Max, lift, s.nest.Top)}
@@ -134,7 +143,7 @@ func (s stack) load() picture.Scene {
 func (s stack) place() picture.Scene {
 	env := s.st.Upper.Envelope
 	lift := clear(s.st.Lower.Envelope.Max[2], env.Min[2], env.Max[2]-env.Min[2]) + s.stroke()
-	sc := scene(usual, s.holder(), s.lower(0), s.upper(lift))
+	sc := scene(usual, append(s.base(0), s.holder(), s.upper(lift))...)
 	falling(&sc, env.Centre(), env.Max[2]+lift, env.Min[2])
 	sc.Arrows = []picture.Arrow{s.beside(env.Min, env.Max, lift, env.Min[2]+s.stroke())}
 	return sc
@@ -142,7 +151,7 @@ func (s stack) place() picture.Scene {
 
 func (s stack) putOn() picture.Scene {
 	lift := s.stroke() + 0.5*s.anvil.Size[2] + 22
-	sc := scene(usual, s.holder(), s.lower(0), s.upper(s.stroke()), s.pusher(lift))
+	sc := scene(usual, append(s.base(0), s.holder(), s.upper(s.stroke()), s.pusher(lift))...)
 	for _, p := range s.corners() {
 		falling(&sc, p, s.anvil.Face+lift, s.nest.StopTop)
 	}
@@ -156,7 +165,7 @@ func (s stack) putOn() picture.Scene {
 func (s stack) corners() []force.Point { return s.nest.Pins }
 
 func (s stack) press() picture.Scene {
-	sc := scene(usual, s.holder(), s.lower(0), s.upper(0), s.pusher(0))
+	sc := scene(usual, append(s.base(0), s.holder(), s.upper(0), s.pusher(0))...)
 	t, top := s.anvil.Thrust, s.anvil.Above
 	long := 0.45*s.anvil.Size[2] + 30
 	sc.Arrows = []picture.Arrow{{From: [3]float64{t.X, t.Y, top + long}, To: [3]float64{t.X, t.Y, top + 1}, Weight: picture.Heavy}}
@@ -191,7 +200,7 @@ func (s stack) beside(low, high [3]float64, lift, to float64) picture.Arrow {
 
 // section cuts the closed stack through the thrust line and looks at the cut.
 func (s stack) section() picture.Scene {
-	sc := scene(picture.View{Azimuth: 0.18, Elevation: 0.14}, s.holder(), s.lower(0), s.upper(0), s.pusher(0))
+	sc := scene(picture.View{Azimuth: 0.18, Elevation: 0.14}, append(s.base(0), s.holder(), s.upper(0), s.pusher(0))...)
 	t := s.anvil.Thrust
 	at := [3]float64{t.X, t.Y, 0}
 	if len(s.st.Latches) > 0 { // through a latch, where there is most to see
@@ -218,7 +227,7 @@ func nearestRow(latches []force.Latch, t force.Point) float64 {
 // plan looks straight down on nest and lower part, with a cross on the thrust
 // line.
 func (s stack) plan() picture.Scene {
-	sc := scene(picture.View{Elevation: math.Pi / 2}, s.holder(), s.lower(0))
+	sc := scene(picture.View{Elevation: math.Pi / 2}, append(s.base(0), s.holder())...)
 	t := s.anvil.Thrust
 	z := s.top() + 200 // above everything: the cross hides nothing but lies on top
 	rx, ry := s.nest.Size[0]/2+6, s.nest.Size[1]/2+6

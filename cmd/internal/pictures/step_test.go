@@ -93,9 +93,14 @@ func TestWhatMovesStandsClear(t *testing.T) {
 			continue
 		}
 		b := sc.Bodies
-		last, below := low(b[len(b)-1]), high(b[len(b)-2])
-		if name == "load" {
-			below = s.nest.Top
+		last, below := low(b[len(b)-1]), s.nest.Top
+		switch name {
+		case "load":
+			last = low(b[0])
+		case "place":
+			below = s.st.Lower.Envelope.Max[2]
+		case "anvil":
+			below = s.st.Upper.Envelope.Max[2] + s.stroke()
 		}
 		if last < below {
 			t.Errorf("%s: stands at %.1f mm, what it goes to reaches %.1f", name, last, below)
