@@ -1,51 +1,124 @@
 package method
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // An Assessment is one method held against all its limits.
 type Assessment struct {
 	Method      Method
 	Verdict     Verdict
 	Limits      []Limit
-	Governing   string  // name of the limit that decides
-	Utilisation float64 // of that limit [1]
-	Reason      string  // one sentence
-	Action      string  // how it is done: which hand action, mallet and blow, or press
+	Governing   string   // name of the limit that decides
+	Utilisation float64  // of that limit [1]
+	Reason      string   // one or two short sentences
+	Action      string   // how it is done: which hand action, mallet and blow, or press
+	Agree       []string // who must agree first; empty unless Conditional
+	Open        []string // limits of which something is not known yet
 
 	Press  *Press  // the press assessed; nil unless the method is ByPress
 	Mallet *Mallet // nil unless the method is ByMallet
 	Vise   *Vise   // nil unless the method is ByMallet
 	Blows  int     // whole blows at the design force; 0 unless the method is ByMallet and the masses are known
+
+	Effort    *Effort    // what the sources say of the force a person gives; nil for blows, and where no table reaches
+	Shift     *Shift     // how much of the work one person may do; nil where no source says
+	Lever     *Lever     // nil unless the method is ByPress and there is a press
+	Placement *Placement // nil unless the method is ByPress and the nest is known
+	Skipped   []Skipped  // weaker presses that were not taken, weakest first
 }
 
-// conclude fills verdict, governing limit and reason from the limits.
-func (a Assessment) conclude() Assessment {
+// A Skipped press is weaker than the one taken, and this is why it was not.
+type Skipped struct {
+	Press   string
+	Verdict Verdict
+	Limit   Limit // the one that decides
+}
+
+// weigh fills verdict and governing limit from the limits.
+func (a Assessment) weigh() Assessment {
 	v, at := judge(a.Limits)
 	a.Verdict = v
 	if at < 0 { // every limit is open: nothing is known, so nothing is passed
-		a.Verdict, a.Governing, a.Reason = Fail, "nothing known", "no limit could be computed"
+		a.Verdict, a.Governing = Fail, "nothing known"
 		return a
 	}
-	g := a.Limits[at]
-	a.Governing, a.Utilisation = g.Name, g.Utilisation
-	switch v {
-	case Pass:
-		a.Reason = a.Action + ": within every limit, nearest " + g.text()
-	case Conditional:
-		a.Reason = a.Action + ": only if a competent person agrees, over " + g.text()
-	case Fail:
-		a.Reason = a.Action + ": refused, " + g.text()
+	a.Governing, a.Utilisation = a.Limits[at].Name, a.Limits[at].Utilisation
+	return a
+}
+
+// worded fills in the reason and what it is drawn from. manner is put behind the
+// action: ", both hands on the lever".
+func (a Assessment) worded(manner string) Assessment {
+	_, at := judge(a.Limits)
+	if at < 0 {
+		a.Reason = a.Action + ": no limit could be computed"
+		return a
 	}
-	var open []string
 	for _, l := range a.Limits {
-		if l.Open {
-			open = append(open, l.Name)
+		switch {
+		case l.Open:
+			a.Open = append(a.Open, l.Name)
+		case l.Soft && !l.OK && !slices.Contains(a.Agree, l.Who):
+			a.Agree = append(a.Agree, l.Who)
 		}
 	}
-	if len(open) > 0 && v != Fail {
-		a.Reason += "; still open: " + strings.Join(open, ", ")
+	how, g := a.Action+manner, a.Limits[at]
+	switch a.Verdict {
+	case Pass:
+		a.Reason = how + ": within every limit, the nearest is " + g.near()
+	case Conditional:
+		a.Reason = how + ": only if " + a.agrees() + g.over(", because of")
+	case Fail:
+		a.Agree = nil
+		a.Reason = how + ": refused" + g.over(" for")
+	}
+	if a.Verdict != Fail {
+		if len(a.Open) > 0 {
+			a.Reason += ". Not known yet: " + strings.Join(a.Open, ", ")
+		}
+		if len(a.Skipped) > 0 {
+			a.Reason += ". " + skippedText(a.Skipped)
+		}
 	}
 	return a
+}
+
+// agrees says who must agree.
+func (a Assessment) agrees() string {
+	if len(a.Agree) > 1 {
+		return join(a.Agree, "and") + " agree"
+	}
+	return join(a.Agree, "and") + " agrees"
+}
+
+// skippedText names the presses that were not taken, by what stood in the way.
+func skippedText(all []Skipped) string {
+	var limits, say []string
+	for _, s := range all {
+		if !slices.Contains(limits, s.Limit.Name) {
+			limits = append(limits, s.Limit.Name)
+		}
+	}
+	for _, limit := range limits {
+		var names []string
+		for _, s := range all {
+			if s.Limit.Name == limit {
+				names = append(names, s.Press)
+			}
+		}
+		say = append(say, join(names, "and")+" for "+limit)
+	}
+	return "Skipped: " + strings.Join(say, "; ")
+}
+
+// join puts words in a row: "a, b and c".
+func join(words []string, last string) string {
+	if n := len(words); n > 1 {
+		return strings.Join(words[:n-1], ", ") + " " + last + " " + words[n-1]
+	}
+	return strings.Join(words, "")
 }
 
 // betterThan says whether a is to be taken before b: by verdict, then, short of a

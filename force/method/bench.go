@@ -2,6 +2,7 @@ package method
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -25,7 +26,7 @@ type Bench struct {
 type Press struct {
 	Name        string  `yaml:"name" unit:"none"`
 	Rated       float64 `yaml:"rated_force" unit:"N"`
-	Ratio       float64 `yaml:"ratio" unit:"none"`      // force on the ram over force on the lever, no friction [1]
+	Ratio       float64 `yaml:"ratio" unit:"none"`      // force on the ram over force on the lever, no friction [1]; 0: from lever and pinion
 	Efficiency  float64 `yaml:"efficiency" unit:"pct"`  // of rack and ram [1]; 0: 0.85
 	RamSquare   float64 `yaml:"ram_square" unit:"mm"`   // side of the ram
 	RamBore     float64 `yaml:"ram_bore" unit:"mm"`     // hole in its end; 0: none
@@ -36,6 +37,18 @@ type Press struct {
 	Lever       float64 `yaml:"lever" unit:"mm"`        // length of the lever; 0: not known
 	Mass        float64 `yaml:"mass" unit:"kg"`         // 0: not known
 	Generic     bool    `yaml:"-"`                      // a class, not a machine at hand
+
+	// The pinion, by its pitch radius or by module and teeth, where the ratio is not
+	// stated.
+	PinionRadius float64 `yaml:"pinion_radius" unit:"mm"`
+	PinionModule float64 `yaml:"pinion_module" unit:"mm"`
+	PinionTeeth  int     `yaml:"pinion_teeth"`
+	Gear         float64 `yaml:"gear_ratio" unit:"none"` // of a further stage; 0: none
+
+	TableSlot   float64 `yaml:"table_slot" unit:"mm"`   // width of the slot of the table under the ram; 0: not known
+	NotBolted   bool    `yaml:"not_bolted"`             // it stands loose on the bench
+	BaseDepth   float64 `yaml:"base_depth" unit:"mm"`   // of its foot, in the direction of the pull; 0: 150
+	LeverHeight float64 `yaml:"lever_height" unit:"mm"` // of the hand over the bench; 0: 450
 }
 
 // A Mallet is a head on a handle.
@@ -53,6 +66,8 @@ type Vise struct {
 	JawWidth float64 `yaml:"jaw_width" unit:"mm"` // 0: not known
 	Opening  float64 `yaml:"opening" unit:"mm"`   // 0: not known
 	Depth    float64 `yaml:"depth" unit:"mm"`     // jaw top to screw; 0: not known
+
+	ClampForce float64 `yaml:"clamp_force" unit:"N"` // of the jaws, tightened by hand; 0: 4712
 }
 
 // Validate returns everything wrong with the bench.
@@ -93,7 +108,7 @@ func (p Press) Validate() []force.Fault {
 	var c checker
 	c.name(p.Name)
 	c.needed("rated_force", p.Rated, 100, 200000, "N")
-	c.needed("ratio", p.Ratio, 1, 500, "")
+	p.checkRatio(&c)
 	c.share("efficiency", p.Efficiency, 1)
 	c.optional("ram_square", p.RamSquare, 5, 300, "mm")
 	c.optional("ram_bore", p.RamBore, 1, 200, "mm")
@@ -109,8 +124,38 @@ func (p Press) Validate() []force.Fault {
 	c.optional("guide_length", p.Guide, 5, 3000, "mm")
 	c.optional("lever", p.Lever, 20, 5000, "mm")
 	c.optional("mass", p.Mass, 0.5, 5000, "kg")
+	c.optional("table_slot", p.TableSlot, 1, 500, "mm")
+	c.optional("base_depth", p.BaseDepth, 20, 3000, "mm")
+	c.optional("lever_height", p.LeverHeight, 50, 3000, "mm")
 	return c.faults
 }
+
+// checkRatio holds the stated ratio against lever and pinion, and asks for one.
+func (p Press) checkRatio(c *checker) {
+	before := len(c.faults)
+	c.optional("ratio", p.Ratio, 1, maxRatio, "")
+	c.optional("pinion_radius", p.PinionRadius, 2, 500, "mm")
+	c.optional("pinion_module", p.PinionModule, 0.2, 30, "mm")
+	if p.PinionTeeth != 0 && (p.PinionTeeth < 5 || p.PinionTeeth > 500) {
+		c.add("pinion_teeth", fmt.Sprint(p.PinionTeeth), "is out of range", "5 to 500")
+	}
+	c.optional("gear_ratio", p.Gear, 0.1, 100, "")
+	if len(c.faults) > before {
+		return
+	}
+	derived, ok := p.pinionRatio()
+	switch {
+	case p.Ratio == 0 && !ok:
+		c.add("ratio", "0", "is missing or out of range", "1 to 500, or lever with pinion_radius, or lever with pinion_module and pinion_teeth")
+	case p.Ratio == 0 && (derived < 1 || derived > maxRatio):
+		c.add("ratio", num(derived)+" by lever and pinion", "is out of range", "1 to 500")
+	case p.Ratio != 0 && ok && math.Abs(derived/p.Ratio-1) > ratioAgree:
+		c.add("ratio", num(p.Ratio), "does not agree with lever and pinion, which give "+num(derived), "one of them put right or left out")
+	}
+}
+
+// ratioAgree is how far a stated ratio may be from lever and pinion [1] (own).
+const ratioAgree = 0.1
 
 // Validate returns everything wrong with the mallet.
 func (m Mallet) Validate() []force.Fault {
@@ -130,6 +175,7 @@ func (v Vise) Validate() []force.Fault {
 	c.optional("jaw_width", v.JawWidth, 20, 1000, "mm")
 	c.optional("opening", v.Opening, 5, 2000, "mm")
 	c.optional("depth", v.Depth, 5, 1000, "mm")
+	c.optional("clamp_force", v.ClampForce, 100, 100000, "N")
 	return c.faults
 }
 

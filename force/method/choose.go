@@ -1,6 +1,7 @@
 package method
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -15,15 +16,20 @@ type Forced struct {
 
 // A Decision is what [Choose] found.
 type Decision struct {
-	Options     []Assessment // hand, mallet, press, always all three
-	Chosen      Method
-	Reason      string
-	RunnerUp    Method // the next best; None if there is none
-	Tipping     string // what would change the choice
-	Sensitivity []AtForce
-	Advice      []string // computed ways to bring a method into range
-	Defaults    []string // every default that was used
-	Overridden  bool     // a failing method, taken at the job's word
+	Options  []Assessment // hand, mallet, press, always all three
+	Chosen   Method
+	Reason   string // in short sentences
+	RunnerUp Method // the next best; None if there is none
+	Next     string // one sentence about it
+	Tipping  string // what would change the choice
+
+	Sensitivity  []AtForce
+	ByRate       []AtRate
+	RateMatters  string    // one sentence: how the answer changes with the rate
+	Advice       []string  // computed ways to bring a method into range
+	Alternatives []Outcome // of [Decision.Advised], what helps most first
+	Defaults     []string  // every default that was used
+	Overridden   bool      // a failing method, taken at the job's word
 }
 
 // AtForce is the free choice at another design force.
@@ -43,26 +49,67 @@ func Choose(d Demand, b Bench, forced *Forced) Decision {
 	d, used := d.filled()
 	b, more := b.filled()
 	out := Decision{Options: assess(d, b), Defaults: append(used, more...)}
-	out.Chosen = pick(out.Options, None)
+	least := pick(out.Options, None)
+	out.Chosen = least
 	out.Reason = out.reason(out.Chosen)
 	if forced != nil {
 		out.force(*forced)
 	}
-	out.RunnerUp = pick(out.Options, out.Chosen)
-	if out.Chosen == None {
-		out.RunnerUp = None
-	}
+	out.RunnerUp, out.Next = out.next()
 	out.Defaults = append(out.Defaults, toolDefaults(out.Options, d)...)
 	out.Sensitivity = sensitivity(d, b)
-	out.Tipping = tipping(d, b, pick(out.Options, None))
-	if free := pick(out.Options, None); free == None || out.option(free).Verdict != Pass {
+	out.Tipping = tipping(d, b, least)
+	out.ByRate, out.RateMatters = byRate(d, b, least)
+	if out.option(least).Verdict != Pass {
 		out.Advice = advice(d, b)
 	}
 	return out
 }
 
 func assess(d Demand, b Bench) []Assessment {
-	return []Assessment{assessHand(d), assessMallet(d, b), assessPress(d, b)}
+	var out []Assessment
+	for _, m := range []Method{ByHand, ByMallet, ByPress} {
+		out = append(out, assessOne(m, d, b))
+	}
+	return out
+}
+
+// weigh is assessOne without the words.
+func weigh(m Method, d Demand, b Bench) Assessment {
+	switch m {
+	case ByHand:
+		best, _ := weighHand(d)
+		return best
+	case ByMallet:
+		return weighMallet(d, b)
+	case ByPress:
+		return weighPress(d, b)
+	}
+	return Assessment{Method: None, Verdict: Fail}
+}
+
+// free is the method that is taken if nobody insists on one, with its assessment.
+func free(d Demand, b Bench) Assessment {
+	best := Assessment{Method: None, Verdict: Fail}
+	for _, m := range []Method{ByHand, ByMallet, ByPress} {
+		if a := weigh(m, d, b); a.Verdict.better(best.Verdict) {
+			best = a
+		}
+	}
+	return best
+}
+
+// assessOne assesses one method; what is none fails.
+func assessOne(m Method, d Demand, b Bench) Assessment {
+	switch m {
+	case ByHand:
+		return assessHand(d)
+	case ByMallet:
+		return assessMallet(d, b)
+	case ByPress:
+		return assessPress(d, b)
+	}
+	return Assessment{Method: None, Verdict: Fail}
 }
 
 // pick gives the least method that passes, else the least conditional one, but not.
@@ -86,15 +133,38 @@ func (d Decision) option(m Method) Assessment {
 	return Assessment{Method: None, Verdict: Fail}
 }
 
+// reason says why m was taken, or why nothing was.
 func (d Decision) reason(m Method) string {
 	if m != None {
-		return m.Title() + ": " + d.option(m).Reason
+		return m.Title() + led(d.option(m))
 	}
-	var why []string
+	say := []string{"no manual method passes"}
 	for _, a := range d.Options {
-		why = append(why, a.Method.Title()+": "+a.Reason)
+		say = append(say, capital(a.Method.Title())+led(a))
 	}
-	return "no manual method: " + strings.Join(why, " | ")
+	return strings.Join(say, ". ")
+}
+
+// led is the reason of an assessment as it follows the title of its method.
+func led(a Assessment) string {
+	if a.Action == a.Method.Title() {
+		return strings.TrimPrefix(a.Reason, a.Action)
+	}
+	return ", " + a.Reason
+}
+
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// next gives the runner-up and a sentence about it.
+func (d Decision) next() (Method, string) {
+	if d.Chosen == None {
+		return None, "there is no runner-up"
+	}
+	m := pick(d.Options, d.Chosen)
+	if m == None {
+		return None, "no other method passes"
+	}
+	return m, "next is " + m.Title() + led(d.option(m))
 }
 
 // force puts the job's own choice in, or refuses it.
@@ -109,10 +179,10 @@ func (d *Decision) force(f Forced) {
 	case a.Verdict != Fail:
 		d.Chosen, d.Reason = f.Method, "as the job asks, "+d.reason(f.Method)
 	case word == "":
-		d.Chosen, d.Reason = None, "the job asks for a method that fails and gives no reason to override: "+d.reason(f.Method)
+		d.Chosen, d.Reason = None, "the job asks for a method that fails and gives no reason to override. "+capital(d.reason(f.Method))
 	default:
 		d.Chosen, d.Overridden = f.Method, true
-		d.Reason = "OVERRIDE by the job (" + word + "): " + d.reason(f.Method)
+		d.Reason = "OVERRIDE by the job (" + word + "). " + capital(d.reason(f.Method))
 	}
 }
 
@@ -144,10 +214,25 @@ func toolDefaults(options []Assessment, d Demand) []string {
 			if p.RamStroke == 0 && p.DaylightMax > 0 {
 				used = append(used, fmt.Sprintf("usable ram stroke: %g of the daylight", strokePerDaylight))
 			}
+			switch {
+			case !p.NotBolted:
+				used = append(used, "the press is bolted to a bench that does not tip")
+			case p.BaseDepth == 0 || p.LeverHeight == 0:
+				used = append(used, fmt.Sprintf("base of the press %s mm, lever %s mm over the bench", num(cmp.Or(p.BaseDepth, defaultBase)), num(cmp.Or(p.LeverHeight, defaultLeverHeight))))
+			}
+			if p.TableSlot == 0 && a.Placement != nil {
+				used = append(used, fmt.Sprintf("slots of the press table: %s mm or narrower under the nest, which bridges that", num(a.Placement.Bridges)))
+			}
 		}
 		if m := a.Mallet; m != nil {
 			if m.FaceStiffness == 0 {
 				used = append(used, fmt.Sprintf("stiffness of the mallet face: %d N/mm", defaultFace))
+			}
+			if d.JawThickness == 0 {
+				used = append(used, fmt.Sprintf("thickness of the vise jaws: %d mm", defaultJaw))
+			}
+			if a.Vise.ClampForce == 0 {
+				used = append(used, fmt.Sprintf("clamp force of the vise, tightened by hand: %d N", handTight))
 			}
 			used = append(used, fmt.Sprintf("speed of the blow: %s m/s; no measurement of mallet taps is known", num(m.Speed)))
 			if d.JointStiffness == 0 {

@@ -36,6 +36,9 @@ type Demand struct {
 
 	ShockLimit     float64 // largest force a blow may put through the parts [N]; 0: not stated
 	JointStiffness float64 // of parts and anvil under the blow [N/mm]; 0: not known
+
+	JawThickness float64 // of the vise jaws under the flange of the nest [mm]; 0: a default, listed
+	AnvilBearing float64 // contact pressure that the material of the anvil stands [MPa]; 0: not held against the ram
 }
 
 // Validate returns everything wrong with the demand.
@@ -70,6 +73,8 @@ func (d Demand) Validate() []force.Fault {
 	bound("upper_mass", d.UpperMass, 0, 100, "kg")
 	bound("shock_limit", d.ShockLimit, 0, 1e7, "N")
 	bound("joint_stiffness", d.JointStiffness, 0, 1e9, "N/mm")
+	bound("jaw_thickness", d.JawThickness, 0, 500, "mm")
+	bound("anvil_bearing", d.AnvilBearing, 0, 1e4, "MPa")
 	for i, t := range []float64{d.Thrust.X, d.Thrust.Y} {
 		if s := d.NestSize[i]; s > 0 && math.Abs(t) > s/2 {
 			out = append(out, force.Fault{Field: "thrust." + string("xy"[i]), Given: fmt.Sprintf("%g mm", t), Problem: "lies outside the nest", Want: fmt.Sprintf("within %g mm of its centre", s/2)})
@@ -103,6 +108,14 @@ func (d Demand) filled() (Demand, []string) {
 		used = append(used, fmt.Sprintf("time under force in one assembly: %d s (not stated)", defaultAction))
 	}
 	return d, used
+}
+
+// WithResult is the demand with the forces of a computed joint put in; all else
+// stays. It is how an [Alternative] comes from the demand of the joint as it is.
+func (d Demand) WithResult(r force.Result) Demand {
+	d.DesignForce, d.P50, d.Worst, d.PeakForce = r.Design, r.P50, r.Worst, r.Peak
+	d.Work, d.SeatForce, d.Stroke, d.ThrustWander = r.Work, r.SeatForce, r.Stroke, r.ThrustWander
+	return d
 }
 
 // atForce is the demand with another design force; the worst case goes along in

@@ -1,6 +1,9 @@
 package method
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // GenericPresses gives the classes of manual arbor presses assumed where the shop
 // names none, smallest first. Of each range the careful end is taken: least ratio,
@@ -20,11 +23,13 @@ func GenericPresses() []Press {
 // Source: rubber heads of 12 and 28 oz (read), one between (common practice).
 func GenericMallets() []Mallet {
 	return []Mallet{
-		{Name: "rubber mallet 340 g", Mass: 0.34},
+		{Name: "rubber mallet 340 g", Mass: 12 * ounce},
 		{Name: "rubber mallet 450 g", Mass: 0.45},
-		{Name: "rubber mallet 790 g", Mass: 0.79},
+		{Name: "rubber mallet 790 g", Mass: 28 * ounce},
 	}
 }
+
+const ounce = 0.028349523125 // [kg], by definition
 
 // GenericVise gives the vise assumed where the shop names none: 100 mm jaws, opening
 // 0.8 of that, depth the least of its range. Source: common practice.
@@ -59,6 +64,10 @@ func (b Bench) filled() (Bench, []string) {
 	if len(b.Presses) == 0 && !b.lacks(ByPress) {
 		b.Presses = GenericPresses()
 		used = append(used, "presses: generic classes of 0.5 to 5 short tons (none stated); measure the press before trusting them")
+	}
+	b.Presses = slices.Clone(b.Presses)
+	for i, p := range b.Presses {
+		b.Presses[i].Ratio, _ = p.leverRatio()
 	}
 	if b.PressMargin == 0 {
 		b.PressMargin = defaultMargin

@@ -5,7 +5,11 @@ import (
 	"math/rand/v2"
 	"reflect"
 	"testing"
+
+	"ramnest/force"
 )
+
+var methods = []Method{ByHand, ByMallet, ByPress}
 
 // anyDemand draws a valid demand, with some figures unknown.
 func anyDemand(rng *rand.Rand) Demand {
@@ -15,6 +19,7 @@ func anyDemand(rng *rand.Rand) Demand {
 	d.Work *= math.Exp(2 * rng.NormFloat64())
 	d.Stroke, d.ThrustWander = maybe(1+8*rng.Float64()), maybe(10*rng.Float64())
 	d.NestSize = [3]float64{maybe(30 + 150*rng.Float64()), maybe(30 + 150*rng.Float64()), maybe(15 + 60*rng.Float64())}
+	d.Thrust = force.Point{X: d.NestSize[0] * (rng.Float64() - 0.5), Y: d.NestSize[1] * (rng.Float64() - 0.5)}
 	d.AnvilHeight, d.PartStackHeight, d.AnvilMass, d.UpperMass = maybe(30), 20*rng.Float64(), maybe(0.3*rng.Float64()), 0.1*rng.Float64()
 	d.Brittle, d.ShockSensitive, d.Permanent = rng.IntN(8) == 0, rng.IntN(8) == 0, rng.IntN(4) == 0
 	d.ShockLimit, d.JointStiffness = maybe(2000*rng.Float64()), maybe(1000*rng.Float64())
@@ -24,16 +29,16 @@ func anyDemand(rng *rand.Rand) Demand {
 func TestHigherRateOrLongerDayNeverMakesAMethodEasier(t *testing.T) {
 	rng := rand.New(rand.NewPCG(11, 12))
 	b, _ := Bench{}.filled()
-	for range 4000 {
+	for range 1500 {
 		d := anyDemand(rng)
 		busier := d
 		busier.RatePerHour *= 1 + 3*rng.Float64()
 		busier.HoursPerDay = min(24, busier.HoursPerDay*(1+rng.Float64()))
 		busier.ActionSeconds *= 1 + rng.Float64()
-		easy, hard := assess(d, b), assess(busier, b)
-		for i := range easy {
-			if hard[i].Verdict.better(easy[i].Verdict) {
-				t.Fatalf("%s: %s at %+v but %s when busier %+v", easy[i].Method, easy[i].Verdict, d, hard[i].Verdict, busier)
+		for _, m := range methods {
+			easy, hard := weigh(m, d, b), weigh(m, busier, b)
+			if hard.Verdict.better(easy.Verdict) {
+				t.Fatalf("%s: %s at %+v but %s when busier %+v", m, easy.Verdict, d, hard.Verdict, busier)
 			}
 		}
 	}
@@ -41,7 +46,7 @@ func TestHigherRateOrLongerDayNeverMakesAMethodEasier(t *testing.T) {
 
 func TestStrongerPressNeverFailsByForce(t *testing.T) {
 	rng := rand.New(rand.NewPCG(13, 14))
-	for range 4000 {
+	for range 1500 {
 		d := anyDemand(rng)
 		p := Press{Name: "p", Rated: 1000 + 20000*rng.Float64(), Ratio: 8 + 40*rng.Float64(), RamSquare: 30, DaylightMax: 150, Throat: 80}
 		strong := p
@@ -49,8 +54,8 @@ func TestStrongerPressNeverFailsByForce(t *testing.T) {
 		strong.Ratio *= 1 + rng.Float64()
 		b, _ := Bench{Presses: []Press{p}}.filled()
 		bs, _ := Bench{Presses: []Press{strong}}.filled()
-		if weak, got := assessPress(d, b), assessPress(d, bs); weak.Verdict.better(got.Verdict) {
-			t.Fatalf("%s with %+v, %s with %+v: %s", weak.Verdict, p, got.Verdict, strong, got.Reason)
+		if weak, got := weighPress(d, b), weighPress(d, bs); weak.Verdict.better(got.Verdict) {
+			t.Fatalf("%s with %+v, %s with %+v: %s", weak.Verdict, p, got.Verdict, strong, got.Governing)
 		}
 	}
 }
@@ -58,14 +63,59 @@ func TestStrongerPressNeverFailsByForce(t *testing.T) {
 func TestMoreForceNeverMakesAMethodEasier(t *testing.T) {
 	rng := rand.New(rand.NewPCG(15, 16))
 	b, _ := Bench{}.filled()
-	for range 4000 {
+	for range 1500 {
 		d := anyDemand(rng)
 		more := d.atForce(d.DesignForce * (1 + 2*rng.Float64()))
-		easy, hard := assess(d, b), assess(more, b)
-		for i := range easy {
-			if hard[i].Verdict.better(easy[i].Verdict) {
-				t.Fatalf("%s: %s at %g N but %s at %g N; %s", easy[i].Method, easy[i].Verdict, d.DesignForce, hard[i].Verdict, more.DesignForce, easy[i].Reason)
+		for _, m := range methods {
+			easy, hard := weigh(m, d, b), weigh(m, more, b)
+			if hard.Verdict.better(easy.Verdict) {
+				t.Fatalf("%s: %s at %g N but %s at %g N; %s", m, easy.Verdict, d.DesignForce, hard.Verdict, more.DesignForce, easy.Governing)
 			}
+		}
+	}
+}
+
+// Among the methods that stay possible, more force or a higher rate never leads to a
+// lesser one. Where a blow is forbidden the mallet falls out, but never comes back.
+func TestMoreForceOrRateNeverChoosesALesserMethod(t *testing.T) {
+	rng := rand.New(rand.NewPCG(21, 22))
+	b, _ := Bench{}.filled()
+	changed := 0
+	for range 1500 {
+		d := anyDemand(rng)
+		more := d.atForce(d.DesignForce * (1 + 2*rng.Float64()))
+		busier := d
+		busier.RatePerHour *= 1 + 3*rng.Float64()
+		now := free(d, b)
+		for _, hard := range []Demand{more, busier} {
+			then := free(hard, b)
+			if then.Verdict.better(now.Verdict) {
+				t.Fatalf("%s by %s, then %s by %s", now.Verdict, now.Method, then.Verdict, then.Method)
+			}
+			if then.Verdict == now.Verdict && then.Method.rank() < now.Method.rank() {
+				t.Fatalf("%s, then the lesser %s, both %s; %+v", now.Method, then.Method, now.Verdict, d)
+			}
+			if then.Method != now.Method {
+				changed++
+			}
+		}
+	}
+	if changed < 100 {
+		t.Fatalf("only %d choices changed: the draw is no test", changed)
+	}
+}
+
+func TestAnotherPressOnTheBenchNeverHurts(t *testing.T) {
+	rng := rand.New(rand.NewPCG(23, 24))
+	for range 1500 {
+		d := anyDemand(rng)
+		press := func(name string) Press {
+			return Press{Name: name, Rated: 1000 + 20000*rng.Float64(), Ratio: 8 + 40*rng.Float64(), RamSquare: 20 + 20*rng.Float64(), DaylightMax: 60 + 200*rng.Float64(), Throat: 30 + 120*rng.Float64()}
+		}
+		one, _ := Bench{Presses: []Press{press("a")}}.filled()
+		two, _ := Bench{Presses: []Press{one.Presses[0], press("b")}}.filled()
+		if alone, got := weighPress(d, one), weighPress(d, two); alone.Verdict.better(got.Verdict) {
+			t.Fatalf("%s with one press, %s with another beside it", alone.Verdict, got.Verdict)
 		}
 	}
 }
@@ -74,18 +124,18 @@ func TestCarriesIsTheEdgeOfAPass(t *testing.T) {
 	rng := rand.New(rand.NewPCG(17, 18))
 	b, _ := Bench{}.filled()
 	found := 0
-	for range 200 {
+	for range 150 {
 		d := anyDemand(rng)
-		for i, m := range []Method{ByHand, ByMallet, ByPress} {
+		for _, m := range methods {
 			f := Carries(m, d, Bench{})
 			if f == 0 {
 				continue
 			}
 			found++
-			if v := assess(d.atForce(f), b)[i].Verdict; v != Pass {
+			if v := weigh(m, d.atForce(f), b).Verdict; v != Pass {
 				t.Fatalf("%s: %s at the %g N it carries", m, v, f)
 			}
-			if f < maxForce*0.99 && assess(d.atForce(f*1.002), b)[i].Verdict == Pass {
+			if f < maxForce*0.99 && weigh(m, d.atForce(f*1.002), b).Verdict == Pass {
 				t.Fatalf("%s: still passes above %g N", m, f)
 			}
 		}

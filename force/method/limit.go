@@ -3,6 +3,8 @@ package method
 import (
 	"fmt"
 	"strings"
+
+	"ramnest/force"
 )
 
 // Beyond is the utilisation [1] given where the capacity is zero or the quotient
@@ -19,10 +21,36 @@ type Limit struct {
 	Soft             bool    // going over it asks for a judgement; over a hard limit is a no
 	Open             bool    // something is not known yet: neither passed nor failed
 	Source           string  // where the capacity comes from, with its mark
+	Mark             force.Mark
+	Who              string // whose judgement a soft limit asks for; empty for a hard one
+	mixed            bool   // own is only a part of it
 }
 
-func newLimit(name string, demand, capacity float64, unit, source string) Limit {
-	l := Limit{Name: name, Demand: demand, Capacity: capacity, Unit: unit, Source: source}
+// A basis is where a capacity comes from, and how far that can be trusted.
+type basis struct {
+	text  string
+	mark  force.Mark
+	mixed bool // the mark is that of a part of it
+}
+
+func read(text string) basis     { return basis{text: text, mark: force.MarkRead} }
+func memory(text string) basis   { return basis{text: text, mark: force.MarkMemory} }
+func practice(text string) basis { return basis{text: text, mark: force.MarkPractice} }
+func own(text string) basis      { return basis{text: text, mark: force.MarkOwn} }
+func stated(text string) basis   { return basis{text: text, mark: force.MarkJob} }
+func ofShop(text string) basis   { return basis{text: text, mark: force.MarkShop} }
+
+// weaker gives the mark that is trusted less.
+func weaker(a, b force.Mark) force.Mark {
+	rank := map[force.Mark]int{force.MarkMemory: 1, force.MarkPractice: 2, force.MarkOwn: 3}
+	if rank[b] > rank[a] {
+		return b
+	}
+	return a
+}
+
+func newLimit(name string, demand, capacity float64, unit string, from basis) Limit {
+	l := Limit{Name: name, Demand: demand, Capacity: capacity, Unit: unit, Source: from.text + " (" + string(from.mark) + ")", Mark: from.mark, mixed: from.mixed}
 	switch {
 	case demand <= 0:
 		l.OK = true
@@ -35,7 +63,14 @@ func newLimit(name string, demand, capacity float64, unit, source string) Limit 
 	return l
 }
 
-func (l Limit) soft() Limit { l.Soft = true; return l }
+// soft makes going over the limit a matter for who.
+func (l Limit) soft(who string) Limit { l.Soft, l.Who = true, who; return l }
+
+// Who can judge what lies over a soft limit.
+const (
+	ergonomist = "an ergonomist"
+	engineer   = "the engineer responsible"
+)
 
 // unknown marks the limit as open.
 func (l Limit) unknown(what string) Limit {
@@ -45,8 +80,8 @@ func (l Limit) unknown(what string) Limit {
 }
 
 // limitIfKnown is newLimit, left open unless every figure is known, that is above 0.
-func limitIfKnown(name string, demand, capacity float64, unit, source string, known bool, what string) Limit {
-	l := newLimit(name, demand, capacity, unit, source)
+func limitIfKnown(name string, demand, capacity float64, unit string, from basis, known bool, what string) Limit {
+	l := newLimit(name, demand, capacity, unit, from)
 	if !known {
 		return l.unknown(what)
 	}
@@ -54,14 +89,32 @@ func limitIfKnown(name string, demand, capacity float64, unit, source string, kn
 }
 
 // refusal is a limit nothing can keep.
-func refusal(name, source string) Limit { return newLimit(name, 1, 0, "", source) }
+func refusal(name string, from basis) Limit { return newLimit(name, 1, 0, "", from) }
 
-// text gives the limit as half a sentence.
-func (l Limit) text() string {
+// near gives a limit that is kept as a piece of a sentence.
+func (l Limit) near() string {
+	return strings.TrimSpace(fmt.Sprintf("%s, %s of %s %s", l.Name, num(l.Demand), num(l.Capacity), l.Unit)) + l.note()
+}
+
+// over gives a limit that is not kept as a piece of a sentence: what stands in the
+// way, or after after the name, what is asked and what is the most.
+func (l Limit) over(after string) string {
 	if l.Unit == "" && l.Capacity == 0 {
-		return l.Name
+		return ", " + l.Name
 	}
-	return strings.TrimSpace(fmt.Sprintf("%s: %s of %s %s", l.Name, num(l.Demand), num(l.Capacity), l.Unit))
+	side := func(x float64) string { return strings.TrimSpace(num(x) + " " + l.Unit) }
+	return fmt.Sprintf("%s %s, %s where %s is the most", after, l.Name, side(l.Demand), side(l.Capacity)) + l.note()
+}
+
+// note marks a limit that stands in no source.
+func (l Limit) note() string {
+	switch {
+	case l.Mark != force.MarkOwn:
+		return ""
+	case l.mixed:
+		return " (partly our own figure)"
+	}
+	return " (our own limit)"
 }
 
 // num writes a figure with three digits or whole numbers.

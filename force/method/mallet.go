@@ -1,24 +1,22 @@
 package method
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+	"slices"
+)
 
-// What a nest for the vise looks like, and what a mallet is good for [own, common
-// practice].
+// What a mallet is good for.
 const (
-	TongueThickness = 20   // between the jaws [mm]
-	TongueDepth     = 25   // below the flange [mm]
-	MaxBlows        = 5    // more is the wrong method (common practice)
-	MalletRate      = 30   // assemblies an hour a mallet is fine for (own: repeated work is for a press)
-	MalletRateMax   = 60   // and the most at all (own)
-	handTight       = 4712 // clamp force of 100 N on 150 mm, lead 5, efficiency 0.25 [N] (common practice)
-	tonguePressure  = 4    // least contact limit of printed tooling [MPa] (common practice)
-	tooManyBlows    = 1e6  // more are not counted
-	overhang        = 2    // nest along the jaws over jaw width (own)
+	MaxBlows      = 5   // more is the wrong method (common practice)
+	MalletRate    = 30  // assemblies an hour a mallet is fine for (own: repeated work is for a press)
+	MalletRateMax = 60  // and the most at all (own)
+	tooManyBlows  = 1e6 // more are not counted
 )
 
 // refusals lists what forbids a blow, whatever its size.
 func refusals(d Demand) []Limit {
-	const practice = "when not to strike (common practice)"
+	when := practice("when not to strike")
 	var out []Limit
 	for _, r := range []struct {
 		is   bool
@@ -30,24 +28,32 @@ func refusals(d Demand) []Limit {
 		{d.AcrossLayers, "a latch bends across its printed layers: a blow splits it"},
 	} {
 		if r.is {
-			out = append(out, refusal(r.name, practice))
+			out = append(out, refusal(r.name, when))
 		}
 	}
 	if d.Permanent {
-		out = append(out, refusal("permanent joint: a blow gives no feel of the seat, so the dead stop must show it", practice).soft())
+		out = append(out, refusal("permanent joint: a blow gives no feel of the seat, so the dead stop must show it", when).soft(engineer))
 	}
 	return out
 }
 
 // assessMallet takes the lightest mallet and the gentlest blow that passes.
 func assessMallet(d Demand, b Bench) Assessment {
+	best := weighMallet(d, b)
+	if best.Mallet != nil {
+		best.Shift = malletShift(d)
+	}
+	return best.worded("")
+}
+
+// weighMallet is assessMallet without the words.
+func weighMallet(d Demand, b Bench) Assessment {
 	if b.lacks(ByMallet) {
-		return Assessment{Method: ByMallet, Action: "mallet and vise", Limits: []Limit{refusal("the shop has no mallet and vise", "bench")}}.conclude()
+		return Assessment{Method: ByMallet, Action: ByMallet.Title(), Limits: []Limit{refusal("the shop has no mallet and vise", ofShop("bench"))}}.weigh()
 	}
 	fixed := append(refusals(d),
-		newLimit("repetition", d.RatePerHour, MalletRate, "an hour", "repeated work is for a press (own)").soft(),
-		newLimit("repetition, at most", d.RatePerHour, MalletRateMax, "an hour", "repeated work is for a press (own)"))
-	vise, viseLimits := pickVise(d, b.Vises)
+		newLimit("repetition", d.RatePerHour, MalletRate, "an hour", own("repeated work is for a press")).soft(ergonomist),
+		newLimit("largest repetition", d.RatePerHour, MalletRateMax, "an hour", own("repeated work is for a press")))
 	var best Assessment
 	first := true
 	for _, m := range b.Mallets {
@@ -56,23 +62,35 @@ func assessMallet(d Demand, b Bench) Assessment {
 			speeds = []float64{tapSpeed, firmSpeed}
 		}
 		for _, v := range speeds {
-			blow, n := blowLimits(d, m, v)
-			limits := append(append(append([]Limit(nil), fixed...), blow...), viseLimits...)
+			blow, n, peak := blowLimits(d, m, v)
 			head := m
 			head.Speed = v
-			jaws := vise
-			got := Assessment{Method: ByMallet, Mallet: &head, Vise: &jaws, Blows: n, Limits: limits,
-				Action: fmt.Sprintf("%s at %s m/s, nest in the %s", m.Name, num(v), vise.Name)}.conclude()
-			if first || got.betterThan(best) {
-				best, first = got, false
+			for k := range b.Vises {
+				jaws := b.Vises[k]
+				got := Assessment{Method: ByMallet, Mallet: &head, Vise: &jaws, Blows: n, Limits: slices.Concat(fixed, blow, viseLimits(d, jaws, peak)),
+					Action: fmt.Sprintf("%s at %s m/s, nest in the %s", m.Name, num(v), jaws.Name)}.weigh()
+				if first || got.betterThan(best) {
+					best, first = got, false
+				}
 			}
 		}
 	}
 	return best
 }
 
-// blowLimits holds one blow against the work, the latch force and the parts.
-func blowLimits(d Demand, m Mallet, speed float64) ([]Limit, int) {
+// malletShift is how much of the work one person may do with a mallet: no source
+// says, so the pace is the package's own.
+func malletShift(d Demand) *Shift {
+	n := int(MalletRate * d.HoursPerDay)
+	if n == 0 {
+		return nil
+	}
+	return &Shift{PerHour: MalletRate, PerShift: n, Hours: d.HoursPerDay, People: max(1, int(math.Ceil(d.RatePerHour/MalletRate-1e-9))), By: "our own limit"}
+}
+
+// blowLimits holds one blow against the work, the latch force and the parts. It also
+// gives the number of blows and the largest force of one [N].
+func blowLimits(d Demand, m Mallet, speed float64) (limits []Limit, blows int, peak float64) {
 	face := m.FaceStiffness
 	if face == 0 {
 		face = defaultFace
@@ -100,47 +118,19 @@ func blowLimits(d Demand, m Mallet, speed float64) ([]Limit, int) {
 	default:
 		reach = false
 	}
-	limits := []Limit{
-		limitIfKnown("blows", float64(n), MaxBlows, "", fmt.Sprintf("work %s mJ over %.2g of %s mJ a blow; more than %d is the wrong method (common practice)", num(work), eta, num(energy), MaxBlows),
+	peak = PeakOfBlow(energy, stiff)
+	limits = []Limit{
+		limitIfKnown("blows", float64(n), MaxBlows, "", practice(fmt.Sprintf("work %s mJ over %.2g of %s mJ a blow; more than %d is the wrong method", num(work), eta, num(energy), MaxBlows)),
 			known && work > 0 || n > MaxBlows, "mass of the anvil or work to the seat"),
-		limitIfKnown("force a blow must reach", d.DesignForce, PeakOfBlow(energy, soft), "N", "v sqrt(k m) with the softest joint; below it the head bounces (Shigley, memory)", reach, "stiffness or stroke"),
-		limitIfKnown("shock", PeakOfBlow(energy, stiff), d.ShockLimit, "N", "permitted by the parts, as the job states", d.ShockLimit > 0, "shock limit of the parts not stated"),
-		limitIfKnown("weight of anvil and upper part", driven, m.Mass, "kg", "lighter than the head, or the blow is wasted (common practice)", known, "mass of the anvil").soft(),
+		limitIfKnown("force a blow must reach", d.DesignForce, PeakOfBlow(energy, soft), "N", memory("v sqrt(k m) with the softest joint, Shigley; below it the head bounces"), reach, "stiffness or stroke"),
+		limitIfKnown("shock", peak, d.ShockLimit, "N", stated("permitted by the parts"), d.ShockLimit > 0, "shock limit of the parts not stated"),
+		limitIfKnown("weight of anvil and upper part", driven, m.Mass, "kg", practice("lighter than the head, or the blow is wasted"), known, "mass of the anvil").soft(engineer),
 	}
 	if work == 0 || !reach {
-		limits = append(limits, refusal("work or stroke of the joint not known: the blow was not reckoned", "forces").soft())
+		limits = append(limits, refusal("work or stroke of the joint not known: the blow was not reckoned", own("nothing is passed that was not computed")).soft(engineer))
 	}
 	if !known || work == 0 {
 		n = 0
 	}
-	return limits, n
-}
-
-// pickVise takes the first vise that is good, else the best.
-func pickVise(d Demand, vises []Vise) (Vise, []Limit) {
-	var best Assessment
-	at := 0
-	for i, v := range vises {
-		got := Assessment{Limits: viseLimits(d, v)}
-		got.Verdict, _ = judge(got.Limits)
-		if i == 0 || got.Verdict.better(best.Verdict) {
-			best, at = got, i
-		}
-	}
-	return vises[at], best.Limits
-}
-
-func viseLimits(d Demand, v Vise) []Limit {
-	along := max(d.NestSize[0], d.NestSize[1])
-	sized := d.NestSize[0] > 0 && d.NestSize[1] > 0
-	pressure := 0.0
-	if v.JawWidth > 0 && sized {
-		pressure = handTight / (min(along, v.JawWidth) * TongueDepth)
-	}
-	return []Limit{
-		limitIfKnown("vise opening", TongueThickness, v.Opening, "mm", "tongue of the nest (own)", v.Opening > 0, "opening of the vise"),
-		limitIfKnown("vise depth", TongueDepth, v.Depth, "mm", "tongue of the nest (own)", v.Depth > 0, "depth of the vise"),
-		limitIfKnown("vise jaws", along, overhang*v.JawWidth, "mm", "long side of the nest over twice the jaws (own)", v.JawWidth > 0 && sized, "jaw width or nest size"),
-		limitIfKnown("clamp pressure on the tongue", pressure, tonguePressure, "MPa", "hand tight on a printed tongue (common practice)", v.JawWidth > 0 && sized, "jaw width or nest size"),
-	}
+	return limits, n, peak
 }

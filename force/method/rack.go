@@ -39,6 +39,15 @@ func LeverEffort(ram, ratio, eta float64) (n float64, ok bool) {
 	return ram / (ratio * eta), true
 }
 
+// RamForce gives the force on the ram [N] for one on the lever: F_lever ratio eta, the
+// reverse of [LeverEffort]; arguments as there. ok is false out of range.
+func RamForce(lever, ratio, eta float64) (n float64, ok bool) {
+	if !(lever >= 0 && lever <= 1e7) || !(ratio > 1e-3 && ratio <= 1e4) || !(eta > 1e-3 && eta <= 1) {
+		return 0, false
+	}
+	return lever * ratio * eta, true
+}
+
 // LeverSwing gives the angle of the lever [rad] for a stroke: stroke over pitch
 // radius, both [mm], radius above 0. ok is false out of range.
 func LeverSwing(stroke, radius float64) (angle float64, ok bool) {

@@ -15,7 +15,7 @@ func sensitivity(d Demand, b Bench) []AtForce {
 		}
 		at := d
 		at.DesignForce, at.Worst = s.Force, s.Force
-		s.Method = pick(assess(at, b), None)
+		s.Method = free(at, b).Method
 		out = append(out, s)
 	}
 	return out
@@ -35,19 +35,7 @@ func Carries(m Method, d Demand, b Bench) float64 {
 
 func carries(m Method, d Demand, b Bench) float64 {
 	passes := func(f float64) bool {
-		at := d.atForce(f)
-		var a Assessment
-		switch m {
-		case ByHand:
-			a = assessHand(at)
-		case ByMallet:
-			a = assessMallet(at, b)
-		case ByPress:
-			a = assessPress(at, b)
-		default:
-			return false
-		}
-		return a.Verdict == Pass
+		return weigh(m, d.atForce(f), b).Verdict == Pass
 	}
 	lo, hi := 0.01, float64(maxForce)
 	if !passes(lo) {
@@ -84,6 +72,9 @@ func tipping(d Demand, b Bench, chosen Method) string {
 	}
 	if f := carries(chosen, d, b); f > 0 {
 		say = append(say, fmt.Sprintf("%s passes up to %s N, the design force is %s N", chosen.Title(), num(f), num(d.DesignForce)))
+		if m := free(d.atForce(1.002*f), b).Method; m != chosen && f < maxForce/2 && f >= d.DesignForce {
+			say = append(say, "above that force the answer is "+m.Title())
+		}
 	}
 	for _, start := range binStarts {
 		at := d
@@ -91,7 +82,7 @@ func tipping(d Demand, b Bench, chosen Method) string {
 		if at.RatePerHour <= d.RatePerHour {
 			continue
 		}
-		if m := pick(assess(at, b), None); m != chosen {
+		if m := free(at, b).Method; m != chosen {
 			say = append(say, fmt.Sprintf("above %s an hour the answer is %s", num(start), m.Title()))
 			break
 		}
@@ -102,40 +93,42 @@ func tipping(d Demand, b Bench, chosen Method) string {
 	return strings.Join(say, "; ")
 }
 
-// advice tries single changes of the work and says what each allows.
-func advice(d Demand, b Bench) []string {
-	var out []string
-	for _, m := range []Method{ByHand, ByMallet, ByPress} {
-		if f := carries(m, d, b); f > 0 && f < d.DesignForce {
-			out = append(out, fmt.Sprintf("bring the design force from %s N below %s N (-%.0f %%): %s passes", num(d.DesignForce), num(f), 100*(1-f/d.DesignForce), m.Title()))
-		}
+// AtRate is the free choice at another rate.
+type AtRate struct {
+	Name    string
+	PerHour float64 // assemblies an hour
+	Hours   float64 // of this work a day [h]
+	Method  Method
+	Verdict Verdict // Fail for none
+}
+
+// byRate gives the free choice for work of other kinds, and says in a sentence
+// whether it changes: ten prototypes and a line are different answers.
+func byRate(d Demand, b Bench, chosen Method) ([]AtRate, string) {
+	rates := []AtRate{
+		{Name: "ten prototypes", PerHour: 12, Hours: 1},
+		{Name: "a batch", PerHour: 60, Hours: 1.5},
+		{Name: "a line", PerHour: 360, Hours: 7.5},
 	}
-	trials := []struct {
-		say string
-		do  func(*Demand)
-	}{
-		{"no more than 120 an hour", func(d *Demand) { d.RatePerHour = min(d.RatePerHour, 120) }},
-		{"no more than 12 an hour", func(d *Demand) { d.RatePerHour = min(d.RatePerHour, 12) }},
-		{"two hours of this work a day", func(d *Demand) { d.HoursPerDay = min(d.HoursPerDay, 2) }},
-		{"one hour of this work a day", func(d *Demand) { d.HoursPerDay = min(d.HoursPerDay, 1) }},
-		{"actions of 3 s at most", func(d *Demand) { d.ActionSeconds = min(d.ActionSeconds, 3) }},
-		{"the thrust line kept on the ram axis", func(d *Demand) { d.ThrustWander = 0 }},
-		{"12 an hour for one hour a day", func(d *Demand) {
-			d.RatePerHour, d.HoursPerDay = min(d.RatePerHour, 12), min(d.HoursPerDay, 1)
-		}},
-	}
-	for _, t := range trials {
+	var same, other []string
+	for i := range rates {
+		r := &rates[i]
 		at := d
-		t.do(&at)
-		if at == d {
+		at.RatePerHour, at.HoursPerDay = r.PerHour, r.Hours
+		a := free(at, b)
+		r.Method, r.Verdict = a.Method, a.Verdict
+		name := fmt.Sprintf("%s (%s an hour for %s h)", r.Name, num(r.PerHour), num(r.Hours))
+		if r.Method == chosen {
+			same = append(same, name)
 			continue
 		}
-		for _, a := range assess(at, b) {
-			if a.Verdict == Pass {
-				out = append(out, fmt.Sprintf("%s: %s passes", t.say, a.Method.Title()))
-				break
-			}
-		}
+		other = append(other, name+" "+r.Method.Title())
 	}
-	return append(out, "a powered press is another machine: a competent designer, guarding and an assessment of its own")
+	switch {
+	case len(other) == 0:
+		return rates, fmt.Sprintf("the answer is the same for %s", join(same, "and"))
+	case len(same) == 0:
+		return rates, "the answer changes with the rate: " + strings.Join(other, ", ")
+	}
+	return rates, "the answer changes with the rate: " + strings.Join(other, ", ") + "; " + join(same, "and") + " as here"
 }
