@@ -23,7 +23,7 @@ type Limit struct {
 	Source           string  // where the capacity comes from, with its mark
 	Mark             force.Mark
 	Who              string // whose judgement a soft limit asks for; empty for a hard one
-	mixed            bool   // own is only a part of it
+	Partly           bool   // the mark is that of a part of it only
 }
 
 // A basis is where a capacity comes from, and how far that can be trusted.
@@ -50,7 +50,7 @@ func weaker(a, b force.Mark) force.Mark {
 }
 
 func newLimit(name string, demand, capacity float64, unit string, from basis) Limit {
-	l := Limit{Name: name, Demand: demand, Capacity: capacity, Unit: unit, Source: from.text + " (" + string(from.mark) + ")", Mark: from.mark, mixed: from.mixed}
+	l := Limit{Name: name, Demand: demand, Capacity: capacity, Unit: unit, Source: from.text + " (" + string(from.mark) + ")", Mark: from.mark, Partly: from.mixed}
 	switch {
 	case demand <= 0:
 		l.OK = true
@@ -111,7 +111,7 @@ func (l Limit) note() string {
 	switch {
 	case l.Mark != force.MarkOwn:
 		return ""
-	case l.mixed:
+	case l.Partly:
 		return " (partly our own figure)"
 	}
 	return " (our own limit)"
