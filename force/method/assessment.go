@@ -36,6 +36,9 @@ type Skipped struct {
 	Limit   Limit // the one that decides
 }
 
+// limit names what stood in the way; lever effort by either of its limits.
+func (s Skipped) limit() string { return strings.TrimPrefix(s.Limit.Name, largest) }
+
 // weigh fills verdict and governing limit from the limits.
 func (a Assessment) weigh() Assessment {
 	v, at := judge(a.Limits)
@@ -53,7 +56,7 @@ func (a Assessment) weigh() Assessment {
 func (a Assessment) worded(manner string) Assessment {
 	_, at := judge(a.Limits)
 	if at < 0 {
-		a.Reason = a.Action + ": no limit could be computed"
+		a.Reason = a.Action + ", no limit could be computed"
 		return a
 	}
 	for _, l := range a.Limits {
@@ -67,12 +70,12 @@ func (a Assessment) worded(manner string) Assessment {
 	how, g := a.Action+manner, a.Limits[at]
 	switch a.Verdict {
 	case Pass:
-		a.Reason = how + ": within every limit, the nearest is " + g.near()
+		a.Reason = how + ", within every limit; the nearest is " + g.near()
 	case Conditional:
-		a.Reason = how + ": only if " + a.agrees() + g.over(", because of")
+		a.Reason = how + ", only if " + a.agrees() + g.over(", because of")
 	case Fail:
 		a.Agree = nil
-		a.Reason = how + ": refused" + g.over(" for")
+		a.Reason = how + ", refused" + g.over(" for")
 	}
 	if a.Verdict != Fail {
 		if len(a.Open) > 0 {
@@ -97,14 +100,14 @@ func (a Assessment) agrees() string {
 func skippedText(all []Skipped) string {
 	var limits, say []string
 	for _, s := range all {
-		if !slices.Contains(limits, s.Limit.Name) {
-			limits = append(limits, s.Limit.Name)
+		if name := s.limit(); !slices.Contains(limits, name) {
+			limits = append(limits, name)
 		}
 	}
 	for _, limit := range limits {
 		var names []string
 		for _, s := range all {
-			if s.Limit.Name == limit {
+			if s.limit() == limit {
 				names = append(names, s.Press)
 			}
 		}

@@ -148,9 +148,9 @@ func (d Decision) reason(m Method) string {
 // led is the reason of an assessment as it follows the title of its method.
 func led(a Assessment) string {
 	if a.Action == a.Method.Title() {
-		return strings.TrimPrefix(a.Reason, a.Action)
+		return ": " + strings.TrimPrefix(a.Reason, a.Action+", ")
 	}
-	return ", " + a.Reason
+	return ": " + a.Reason
 }
 
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

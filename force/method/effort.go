@@ -106,6 +106,9 @@ func (d Demand) effort(force, base float64, population string) (*Effort, *Shift)
 	return &e, &s
 }
 
+// largest goes before the name of a soft limit to name the hard one beyond it.
+const largest = "largest "
+
 // exertion holds a human force against the stricter source, up to the other one
 // as a matter for an ergonomist, above both as a no.
 func exertion(what string, demand, base float64, from basis, d Demand) []Limit {
@@ -125,7 +128,7 @@ func exertion(what string, demand, base float64, from basis, d Demand) []Limit {
 	other.mark, other.mixed = weaker(other.mark, from.mark), true
 	return []Limit{
 		newLimit(what, demand, e.Strict, "N", strict).soft(ergonomist),
-		newLimit("largest "+what, demand, e.Other, "N", other),
+		newLimit(largest+what, demand, e.Other, "N", other),
 		time,
 	}
 }

@@ -13,8 +13,8 @@ func ExampleChoose() {
 	lid.RatePerHour, lid.HoursPerDay = 360, 7.5
 	fmt.Println(method.Choose(lid, method.Bench{}, nil).Reason)
 	// Output:
-	// by hand, both palms, standing: within every limit, the nearest is hand force, 60 of 80 N (partly our own figure)
-	// arbor press, 0.5 ton class, one hand on the lever: within every limit, the nearest is lever effort, 7.06 of 14.5 N. Not known yet: daylight, throat
+	// by hand: both palms, standing, within every limit; the nearest is hand force, 60 of 80 N (partly our own figure)
+	// arbor press: 0.5 ton class, one hand on the lever, within every limit; the nearest is lever effort, 7.06 of 14.5 N. Not known yet: daylight, throat
 }
 
 // The worked example of a batch: once a minute for an hour and a half, both palms.

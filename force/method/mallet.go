@@ -53,7 +53,7 @@ func weighMallet(d Demand, b Bench) Assessment {
 	}
 	fixed := append(refusals(d),
 		newLimit("repetition", d.RatePerHour, MalletRate, "an hour", own("repeated work is for a press")).soft(ergonomist),
-		newLimit("largest repetition", d.RatePerHour, MalletRateMax, "an hour", own("repeated work is for a press")))
+		newLimit(largest+"repetition", d.RatePerHour, MalletRateMax, "an hour", own("repeated work is for a press")))
 	var best Assessment
 	first := true
 	for _, m := range b.Mallets {
