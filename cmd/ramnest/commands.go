@@ -24,6 +24,7 @@ type commands struct {
 	Make    makeCommand      `cmd:"" help:"Work a job out and write nest, anvil, quote and report."`
 	Check   checkCommand     `cmd:"" help:"Say what is wrong with a job, or what make would do; write nothing."`
 	Force   forceCommand     `cmd:"" help:"Compute the assembly force only."`
+	Inspect inspectCommand   `cmd:"" help:"Say what a mesh file holds and how it would lie in a nest."`
 	Schema  schemaCommand    `cmd:"" help:"Print the JSON Schema of a job file, for an editor."`
 	Version kong.VersionFlag `help:"Print the version."`
 }

@@ -7,6 +7,7 @@ import (
 
 	"ramnest/export/picture"
 	"ramnest/fixture"
+	"ramnest/fixture/envelope"
 	"ramnest/force"
 )
 
@@ -237,4 +238,9 @@ func (s stack) plan() picture.Scene {
 		{From: [3]float64{t.X, m.Y - ry, z}, To: [3]float64{t.X, m.Y + ry, z}, Dash: picture.Chain},
 	}
 	return sc
+}
+
+// OfPart draws a part by itself.
+func OfPart(e *envelope.Envelope) (*image.Paletted, error) {
+	return picture.Render(scene(usual, part(fixture.Part{Envelope: e}, picture.Medium, 0)))
 }

@@ -1,0 +1,112 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"ramnest/cmd/internal/pictures"
+	"ramnest/cmd/internal/report"
+	"ramnest/export"
+	"ramnest/export/picture"
+	"ramnest/fixture/envelope"
+	"ramnest/fixture/envelope/meshfile"
+)
+
+type inspectCommand struct {
+	Mesh    string `arg:"" name:"part.stl" help:"Mesh file: STL, 3MF or OBJ."`
+	Unit    string `enum:",mm,cm,m,in,ft,um" default:"" placeholder:"UNIT" help:"Unit of the file: mm, cm, m, in, ft or um. Left out: as the file says, else mm."`
+	Object  string `placeholder:"NAME" help:"One object of a 3MF."`
+	Up      string `enum:",+x,-x,+y,-y,+z,-z" default:"" placeholder:"AXIS" help:"Axis that points up for --circles and the picture. Left out: the suggested one."`
+	Circles bool   `help:"List round features seen along the axis, ready to paste into a job."`
+	Picture string `placeholder:"FILE" help:"Write a picture of the part, standing as suggested, as PNG."`
+	JSON    bool   `name:"json" help:"Print all of it as JSON."`
+}
+
+// Help says what is found.
+func (inspectCommand) Help() string {
+	return `Says what a mesh holds: size, shells, defects, and for each of the six axes that
+can point up how well the part would lie in a nest. Ground is level ground on the
+underside, where pads can bear; held is how much of the pocket's wall the part
+touches over its height; clean is the height up to which it touches all round.
+
+    ramnest inspect parts/lid.stl
+    ramnest inspect parts/lid.stl --circles --up -z --unit in`
+}
+
+// Run inspects the mesh.
+func (i *inspectCommand) Run(c *console) error {
+	root, err := os.OpenRoot(filepath.Dir(i.Mesh))
+	if err != nil {
+		return badUse{fmt.Sprintf("%s: its folder cannot be opened: %s", i.Mesh, innermost(err))}
+	}
+	defer root.Close()
+	open := opener(root)
+	name := filepath.Base(i.Mesh)
+	done := c.stage("reading the mesh")
+	r, size, file, err := open(name)
+	if err != nil {
+		done()
+		return badUse{fmt.Sprintf("%s: cannot be read: %s", i.Mesh, innermost(err))}
+	}
+	m, err := meshfile.Read(r, size, i.Mesh, meshfile.Limits{})
+	file.Close()
+	done()
+	if err != nil {
+		return badUse{err.Error()}
+	}
+	spec := envelope.MeshSpec{File: name, Unit: i.Unit, Object: i.Object}
+	done = c.stage("looking along six axes")
+	aspects, err := envelope.Aspects(spec, open)
+	done()
+	if err != nil {
+		return badUse{fmt.Sprintf("%s: %s", i.Mesh, err)}
+	}
+	spec.Up = aspects[0].Up
+	if i.Up != "" {
+		spec.Up = i.Up
+	}
+	part, err := envelope.Build(envelope.Spec{Mesh: &spec}, open)
+	if err != nil {
+		return badUse{fmt.Sprintf("%s: %s", i.Mesh, err)}
+	}
+	if object := i.Object; object != "" {
+		if m, err = m.Only(object); err != nil {
+			return badUse{fmt.Sprintf("%s: %s", i.Mesh, err)}
+		}
+	}
+	found := report.Inspection{File: i.Mesh, Format: m.Format, Unit: part.Source, Objects: m.Objects, Notes: part.Notes, Aspects: aspects, Up: spec.Up}
+	found.Fill(m, part)
+	if i.Circles {
+		if found.Rounds, err = part.Rounds(); err != nil {
+			return fmt.Errorf("round features: %w", err)
+		}
+	}
+	if i.Picture != "" {
+		if err := i.draw(part); err != nil {
+			return err
+		}
+	}
+	if i.JSON {
+		return export.WriteJSON(c.out, found)
+	}
+	return c.print(report.Inspected(found, i.Circles))
+}
+
+// draw writes the picture, whole or not at all.
+func (i *inspectCommand) draw(part *envelope.Envelope) error {
+	img, err := pictures.OfPart(part)
+	if err != nil {
+		return fmt.Errorf("picture: %w", err)
+	}
+	dir, name := filepath.Split(i.Picture)
+	if dir == "" {
+		dir = "."
+	}
+	err = export.WriteFiles(dir, []export.File{{Name: name, Write: func(w io.Writer) error { return picture.EncodePNG(w, img) }}})
+	if err != nil {
+		return badUse{fmt.Sprintf("cannot write %s: %s", i.Picture, writeFault(dir, err))}
+	}
+	return nil
+}
