@@ -101,7 +101,10 @@ func advise(now Demand, holds float64, b Bench, a Alternative) Outcome {
 	}
 	o.Text = fmt.Sprintf("%s: %s N instead of %s N (%s), %s", name, num(d.DesignForce), num(now.DesignForce), percent(-o.Saved), allows)
 	if a.Holds > 0 && holds > 0 && a.Holds <= 1e9 && holds <= 1e9 {
-		o.Text += fmt.Sprintf("; it comes apart at %s N instead of %s N", num(a.Holds), num(holds))
+		o.Text += fmt.Sprintf("; it comes apart at %s N", num(a.Holds))
+		if num(a.Holds) != num(holds) {
+			o.Text += fmt.Sprintf(" instead of %s N", num(holds))
+		}
 	}
 	return o
 }
@@ -130,10 +133,10 @@ func (out Decision) Advised(d Demand, holds float64, b Bench, alts []Alternative
 const mostPeople = 12
 
 // advice tries single changes of the work and says what each allows.
-func advice(d Demand, b Bench) []string {
+func advice(d Demand, b Bench, most func(Method) float64) []string {
 	var out []string
 	for _, m := range []Method{ByHand, ByMallet, ByPress} {
-		if f := carries(m, d, b); f > 0 && f < d.DesignForce {
+		if f := most(m); f > 0 && f < d.DesignForce {
 			out = append(out, fmt.Sprintf("bring the design force from %s N below %s N (-%.0f %%): %s passes", num(d.DesignForce), num(f), 100*(1-f/d.DesignForce), m.Title()))
 		}
 	}

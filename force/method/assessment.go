@@ -68,11 +68,16 @@ func (a Assessment) worded(manner string) Assessment {
 		}
 	}
 	how, g := a.Action+manner, a.Limits[at]
+	if a.Effort != nil && a.Effort.Zone != recommended {
+		manner = ", zone " + a.Effort.Zone
+	} else {
+		manner = ""
+	}
 	switch a.Verdict {
 	case Pass:
 		a.Reason = how + ", within every limit; the nearest is " + g.near()
 	case Conditional:
-		a.Reason = how + ", only if " + a.agrees() + g.over(", because of")
+		a.Reason = how + manner + ", only if " + a.agrees() + g.over(", because of")
 	case Fail:
 		a.Agree = nil
 		a.Reason = how + ", refused" + g.over(" for")

@@ -41,6 +41,9 @@ func TestBenchFaults(t *testing.T) {
 		{"presses[0].guide_length", change(func(p *Press) { p.Guide = -1 })},
 		{"presses[0].lever", change(func(p *Press) { p.Lever = 1e6 })},
 		{"presses[0].mass", change(func(p *Press) { p.Mass = -1 })},
+		{"presses[0].table_slot", change(func(p *Press) { p.TableSlot = -4 })},
+		{"presses[0].base_depth", change(func(p *Press) { p.BaseDepth = 5 })},
+		{"presses[0].lever_height", change(func(p *Press) { p.LeverHeight = math.Inf(1) })},
 		{"presses[1].name", Bench{Presses: []Press{good, good}}},
 		{"mallets[0].mass", Bench{Mallets: []Mallet{{Name: "m"}}}},
 		{"mallets[0].speed_m_s", Bench{Mallets: []Mallet{{Name: "m", Mass: 0.4, Speed: 7}}}},
@@ -49,6 +52,7 @@ func TestBenchFaults(t *testing.T) {
 		{"vises[0].jaw_width", Bench{Vises: []Vise{{Name: "v", JawWidth: -1}}}},
 		{"vises[0].opening", Bench{Vises: []Vise{{Name: "v", Opening: 1}}}},
 		{"vises[0].depth", Bench{Vises: []Vise{{Name: "v", Depth: math.NaN()}}}},
+		{"vises[0].clamp_force", Bench{Vises: []Vise{{Name: "v", ClampForce: 5}}}},
 		{"without[0]", Bench{Without: []string{"hand"}}},
 		{"press_margin", Bench{PressMargin: 1.5}},
 		{"ram_friction", Bench{GuideMu: -0.1}},
@@ -107,6 +111,8 @@ func TestFormulasRefuseWhatIsOutOfRange(t *testing.T) {
 	refused("no radius", ok)
 	_, ok = LeverEffort(1, 20, 1.01)
 	refused("efficiency above 1", ok)
+	_, ok = RamForce(nan, 20, 0.9)
+	refused("NaN at the lever", ok)
 	_, ok = LeverSwing(-1, 1)
 	refused("negative stroke", ok)
 	_, _, ok = RamTilt(1, 0, 1)

@@ -34,9 +34,10 @@ type Decision struct {
 
 // AtForce is the free choice at another design force.
 type AtForce struct {
-	Name   string  // P50, P95, worst
-	Force  float64 // [N]
-	Method Method
+	Name    string  // P50, P95, worst
+	Force   float64 // [N]
+	Method  Method
+	Verdict Verdict // Fail for none
 }
 
 // Choose assesses all three methods and takes the least that passes; if none passes,
@@ -58,10 +59,11 @@ func Choose(d Demand, b Bench, forced *Forced) Decision {
 	out.RunnerUp, out.Next = out.next()
 	out.Defaults = append(out.Defaults, toolDefaults(out.Options, d)...)
 	out.Sensitivity = sensitivity(d, b)
-	out.Tipping = tipping(d, b, least)
+	most := edges(d, b)
+	out.Tipping = tipping(d, b, least, most)
 	out.ByRate, out.RateMatters = byRate(d, b, least)
 	if out.option(least).Verdict != Pass {
-		out.Advice = advice(d, b)
+		out.Advice = advice(d, b, most)
 	}
 	return out
 }

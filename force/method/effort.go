@@ -67,15 +67,22 @@ func effortOf(force, base, perHour, seconds, hours float64) (e Effort, ok bool) 
 	return e, true
 }
 
+// The zones of EN 1005-3.
+const (
+	recommended    = "recommended"
+	notRecommended = "not recommended"
+	toBeAvoided    = "to be avoided"
+)
+
 // Of names the zone of a force [N].
 func (z Zone) Of(force float64) string {
 	switch {
 	case force <= z.Recommended*(1+1e-12):
-		return "recommended"
+		return recommended
 	case force <= z.Avoid*(1+1e-12):
-		return "not recommended"
+		return notRecommended
 	}
-	return "to be avoided"
+	return toBeAvoided
 }
 
 // step says between which edges of a stair x lies.

@@ -147,7 +147,7 @@ func TestCarriesIsTheEdgeOfAPass(t *testing.T) {
 
 func TestSameDemandSameDecision(t *testing.T) {
 	rng := rand.New(rand.NewPCG(19, 20))
-	for range 50 {
+	for range 25 {
 		d := anyDemand(rng)
 		one, two := Choose(d, Bench{}, nil), Choose(d, Bench{}, nil)
 		checkShape(t, one)

@@ -51,7 +51,7 @@ func ShiftOf(force, base, perHour, seconds, hours float64) (s Shift, ok bool) {
 	s = Shift{Hours: hours, By: byEN}
 	for _, rate := range []float64{3600 / seconds, 1200, 120, 12} {
 		rate = min(rate, 3600/seconds)
-		if z, ok := ZoneOf(base, rate, seconds, hours); ok && z.Of(force) == "recommended" {
+		if z, ok := ZoneOf(base, rate, seconds, hours); ok && z.Of(force) == recommended {
 			s.PerHour = rate
 			break
 		}

@@ -15,7 +15,8 @@ func sensitivity(d Demand, b Bench) []AtForce {
 		}
 		at := d
 		at.DesignForce, at.Worst = s.Force, s.Force
-		s.Method = free(at, b).Method
+		a := free(at, b)
+		s.Method, s.Verdict = a.Method, a.Verdict
 		out = append(out, s)
 	}
 	return out
@@ -52,34 +53,43 @@ func carries(m Method, d Demand, b Bench) float64 {
 	return lo
 }
 
+// edges gives [Carries] of each method, each worked out once.
+func edges(d Demand, b Bench) func(Method) float64 {
+	known := map[Method]float64{}
+	return func(m Method) float64 {
+		if _, ok := known[m]; !ok {
+			known[m] = carries(m, d, b)
+		}
+		return known[m]
+	}
+}
+
 // binStarts are the rates just past each step of the frequency multiplier, and of
 // the mallet's own limits [an hour].
 var binStarts = [...]float64{12, MalletRate, MalletRateMax, 120, 1200}
 
 // tipping says at which force and at which rate the free choice changes.
-func tipping(d Demand, b Bench, chosen Method) string {
+func tipping(d Demand, b Bench, chosen Method, most func(Method) float64) string {
 	var say []string
-	if chosen == None {
+	if f := most(chosen); f >= d.DesignForce {
+		say = append(say, fmt.Sprintf("%s passes up to %s N, the design force is %s N", chosen.Title(), num(f), num(d.DesignForce)))
+		if m := free(d.atForce(1.002*f), b).Method; m != chosen && f < maxForce/2 {
+			say = append(say, "above that force the answer is "+m.Title())
+		}
+	} else {
 		for _, m := range []Method{ByHand, ByMallet, ByPress} {
-			if f := carries(m, d, b); f > 0 {
+			if f := most(m); f > 0 {
 				say = append(say, fmt.Sprintf("%s would pass up to %s N", m.Title(), num(f)))
 			}
 		}
-		if len(say) == 0 {
-			return "no force is small enough for any method as things stand"
-		}
-		return strings.Join(say, "; ") + fmt.Sprintf("; the design force is %s N", num(d.DesignForce))
-	}
-	if f := carries(chosen, d, b); f > 0 {
-		say = append(say, fmt.Sprintf("%s passes up to %s N, the design force is %s N", chosen.Title(), num(f), num(d.DesignForce)))
-		if m := free(d.atForce(1.002*f), b).Method; m != chosen && f < maxForce/2 && f >= d.DesignForce {
-			say = append(say, "above that force the answer is "+m.Title())
+		if len(say) > 0 {
+			say = append(say, fmt.Sprintf("the design force is %s N", num(d.DesignForce)))
 		}
 	}
 	for _, start := range binStarts {
 		at := d
 		at.RatePerHour = math.Nextafter(start, math.Inf(1)) * (1 + 1e-9)
-		if at.RatePerHour <= d.RatePerHour {
+		if at.RatePerHour <= d.RatePerHour || chosen == None {
 			continue
 		}
 		if m := free(at, b).Method; m != chosen {
@@ -87,10 +97,13 @@ func tipping(d Demand, b Bench, chosen Method) string {
 			break
 		}
 	}
-	if len(say) == 0 {
-		return "no single change of force or rate was found to tip it"
+	switch {
+	case len(say) > 0:
+		return strings.Join(say, "; ")
+	case chosen == None:
+		return "no force is small enough for any method as things stand"
 	}
-	return strings.Join(say, "; ")
+	return "no single change of force or rate was found to tip it"
 }
 
 // AtRate is the free choice at another rate.
