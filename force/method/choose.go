@@ -60,8 +60,8 @@ func Choose(d Demand, b Bench, forced *Forced) Decision {
 	out.Defaults = append(out.Defaults, toolDefaults(out.Options, d)...)
 	out.Sensitivity = sensitivity(d, b)
 	most := edges(d, b)
-	out.Tipping = tipping(d, b, least, most)
-	out.ByRate, out.RateMatters = byRate(d, b, least)
+	out.Tipping = tipping(d, b, out.option(least), most)
+	out.ByRate, out.RateMatters = byRate(d, b, out.option(least))
 	if out.option(least).Verdict != Pass {
 		out.Advice = advice(d, b, most)
 	}

@@ -102,6 +102,7 @@ func TestDecisions(t *testing.T) {
 		{"the plate over the slot takes the daylight", with(func(d *Demand) { push(d, 900); d.Brittle = true; d.NestSize[2] = 90 }), Bench{Presses: []Press{{Name: "slotted press", Rated: 8896, Ratio: 20, RamSquare: 28, DaylightMax: 140, Throat: 70, TableSlot: 40}}}, nil, None, map[Method]Verdict{ByPress: Fail}, "refused for daylight, 142 mm where 140 mm is the most", ByPress},
 		{"a long pull of the lever", with(func(d *Demand) { push(d, 900); d.Brittle = true; d.Stroke = 40 }), Bench{Presses: []Press{{Name: "short lever", Rated: 8896, Ratio: 20, RamSquare: 28, DaylightMax: 240, Throat: 70, Lever: 300}}}, nil, ByPress, map[Method]Verdict{ByPress: Conditional}, "only if the engineer responsible agrees, because of swing of the lever under force, 153 deg where 115 deg is the most (our own limit)", ByPress},
 		{"a ram that marks the anvil", with(func(d *Demand) { push(d, 900); d.Brittle = true; d.AnvilBearing = 2 }), Bench{Presses: []Press{{Name: "thin ram", Rated: 8896, Ratio: 20, RamSquare: 20, RamBore: 8, DaylightMax: 140, Throat: 70}}}, nil, None, map[Method]Verdict{ByPress: Fail}, "refused for pressure under the ram, 2.57 MPa where 2 MPa is the most", ByPress},
+		{"work not known, so the blow was not reckoned", with(func(d *Demand) { push(d, 240); d.Work = 0 }), Bench{Without: []string{"press"}}, nil, ByMallet, map[Method]Verdict{ByMallet: Conditional}, "only if the engineer responsible agrees, work or stroke of the joint not known: the blow was not reckoned. Not known yet: blows", ""},
 		{"two people must agree", with(func(d *Demand) { push(d, 240); d.Permanent = true; d.RatePerHour = 40 }), Bench{Without: []string{"press"}}, nil, ByMallet, map[Method]Verdict{ByMallet: Conditional}, "only if the engineer responsible and an ergonomist agree, permanent joint", ""},
 		{"the plate skips a press", with(func(d *Demand) { push(d, 950); d.Brittle = true }), pair(Press{Name: "weak press", Rated: 1500, Ratio: 40, RamSquare: 28, DaylightMax: 140, Throat: 70}), nil, ByPress, map[Method]Verdict{ByPress: Pass}, ". Skipped: weak press for rated force with margin", ""},
 		{"the daylight skips a press", with(func(d *Demand) { push(d, 900); d.Brittle = true }), pair(Press{Name: "low press", Rated: 4448, Ratio: 40, RamSquare: 28, DaylightMax: 60, Throat: 70}), nil, ByPress, map[Method]Verdict{ByPress: Pass}, ". Skipped: low press for daylight", ""},
@@ -192,6 +193,51 @@ func TestDecisionSaysWhatTipsIt(t *testing.T) {
 	}
 	if len(got.Advice) != 0 {
 		t.Errorf("advice where the choice passes: %q", got.Advice)
+	}
+}
+
+func TestTippingInWords(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		d    Demand
+		want string
+	}{
+		// 145 N times 0.8, 0.5 of it for 4 h, half of that recommended, on 33:1 at 0.85.
+		{"a pass that becomes a matter of judgement", with(func(d *Demand) { push(d, 800); d.Brittle = true; d.RatePerHour, d.HoursPerDay = 12, 4 }),
+			"arbor press passes up to 813 N, the design force is 800 N; above that force the answer is arbor press on a condition; above 12 an hour the answer is arbor press on a condition"},
+		{"conditional already", with(func(d *Demand) { push(d, 900); d.Brittle = true; d.RatePerHour, d.HoursPerDay = 60, 4 }),
+			"by hand would pass up to 32 N; arbor press would pass up to 651 N; the design force is 900 N"},
+		{"none", with(func(d *Demand) { push(d, 9000); d.Brittle = true }), "by hand would pass up to 80 N; arbor press would pass up to 1627 N; the design force is 9000 N"},
+		{"none, whatever the force", with(func(d *Demand) { d.Brittle, d.HoursPerDay = true, 9 }), "no force is small enough for any method as things stand"},
+	} {
+		if got := Choose(c.d, Bench{}, nil).Tipping; got != c.want {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+// A job whose verdict changes with the rate is told so, even where the method stays.
+func TestRateMattersByVerdictToo(t *testing.T) {
+	d := with(func(d *Demand) { push(d, 800); d.Brittle = true })
+	got := Choose(d, Bench{}, nil)
+	if want := "the answer changes with the rate: a line (360 an hour for 7.5 h) arbor press on a condition; ten prototypes (12 an hour for 1 h) and a batch (60 an hour for 1.5 h) as here"; got.RateMatters != want {
+		t.Errorf("%q, want %q", got.RateMatters, want)
+	}
+	if r := got.ByRate[2]; r.Method != ByPress || r.Verdict != Conditional {
+		t.Errorf("%+v", r)
+	}
+}
+
+func TestNothingKnownPassesNothing(t *testing.T) {
+	a := Assessment{Action: "a press", Limits: []Limit{newLimit("x", 1, 2, "N", own("y")).unknown("z")}}.weigh().worded("")
+	if a.Verdict != Fail || a.Governing != "nothing known" || a.Reason != "a press, no limit could be computed" {
+		t.Errorf("%+v", a)
+	}
+	if a := weigh(None, lid(), Bench{}); a.Verdict != Fail || a.Method != None {
+		t.Errorf("none is %+v", a)
+	}
+	if s := malletShift(Demand{RatePerHour: 10, HoursPerDay: 0.01}); s != nil {
+		t.Errorf("half a minute of work a day: %+v", s)
 	}
 }
 

@@ -10,8 +10,8 @@ import (
 type Lever struct {
 	Pull     float64 // at the design force [N]
 	Hands    int     // on the lever for the recommended pull at this rate: 1, 2; 0: not even two
-	OneHand  float64 // recommended with one hand, at this rate [N]
-	TwoHands float64 // recommended with both hands, at this rate [N]
+	OneHand  float64 // recommended with one hand, at this rate [N]: of 75 N, one arm down (read; its use at a lever is own)
+	TwoHands float64 // recommended with both hands, at this rate [N]: of 145 N, standing pull (read; that it takes both is own)
 	Travel   float64 // of the hands over the stroke [mm]; 0: stroke not known
 	Swing    float64 // of the lever over the stroke [rad]; 0: lever or stroke not known
 	Most     float64 // ram force of one person who leans on the lever, see [LeverMost] [N]

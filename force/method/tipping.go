@@ -69,12 +69,12 @@ func edges(d Demand, b Bench) func(Method) float64 {
 var binStarts = [...]float64{12, MalletRate, MalletRateMax, 120, 1200}
 
 // tipping says at which force and at which rate the free choice changes.
-func tipping(d Demand, b Bench, chosen Method, most func(Method) float64) string {
+func tipping(d Demand, b Bench, chosen Assessment, most func(Method) float64) string {
 	var say []string
-	if f := most(chosen); f >= d.DesignForce {
-		say = append(say, fmt.Sprintf("%s passes up to %s N, the design force is %s N", chosen.Title(), num(f), num(d.DesignForce)))
-		if m := free(d.atForce(1.002*f), b).Method; m != chosen && f < maxForce/2 {
-			say = append(say, "above that force the answer is "+m.Title())
+	if f := most(chosen.Method); f >= d.DesignForce {
+		say = append(say, fmt.Sprintf("%s passes up to %s N, the design force is %s N", chosen.Method.Title(), num(f), num(d.DesignForce)))
+		if a := free(d.atForce(1.002*f), b); f < maxForce/2 {
+			say = append(say, "above that force the answer is "+a.answer())
 		}
 	} else {
 		for _, m := range []Method{ByHand, ByMallet, ByPress} {
@@ -89,21 +89,29 @@ func tipping(d Demand, b Bench, chosen Method, most func(Method) float64) string
 	for _, start := range binStarts {
 		at := d
 		at.RatePerHour = math.Nextafter(start, math.Inf(1)) * (1 + 1e-9)
-		if at.RatePerHour <= d.RatePerHour || chosen == None {
+		if at.RatePerHour <= d.RatePerHour || chosen.Method == None {
 			continue
 		}
-		if m := free(at, b).Method; m != chosen {
-			say = append(say, fmt.Sprintf("above %s an hour the answer is %s", num(start), m.Title()))
+		if a := free(at, b); a.Method != chosen.Method || a.Verdict != chosen.Verdict {
+			say = append(say, fmt.Sprintf("above %s an hour the answer is %s", num(start), a.answer()))
 			break
 		}
 	}
 	switch {
 	case len(say) > 0:
 		return strings.Join(say, "; ")
-	case chosen == None:
+	case chosen.Method == None:
 		return "no force is small enough for any method as things stand"
 	}
 	return "no single change of force or rate was found to tip it"
+}
+
+// answer names the method of a free choice.
+func (a Assessment) answer() string {
+	if a.Verdict == Conditional {
+		return a.Method.Title() + " on a condition"
+	}
+	return a.Method.Title()
 }
 
 // AtRate is the free choice at another rate.
@@ -117,7 +125,7 @@ type AtRate struct {
 
 // byRate gives the free choice for work of other kinds, and says in a sentence
 // whether it changes: ten prototypes and a line are different answers.
-func byRate(d Demand, b Bench, chosen Method) ([]AtRate, string) {
+func byRate(d Demand, b Bench, chosen Assessment) ([]AtRate, string) {
 	rates := []AtRate{
 		{Name: "ten prototypes", PerHour: 12, Hours: 1},
 		{Name: "a batch", PerHour: 60, Hours: 1.5},
@@ -131,11 +139,11 @@ func byRate(d Demand, b Bench, chosen Method) ([]AtRate, string) {
 		a := free(at, b)
 		r.Method, r.Verdict = a.Method, a.Verdict
 		name := fmt.Sprintf("%s (%s an hour for %s h)", r.Name, num(r.PerHour), num(r.Hours))
-		if r.Method == chosen {
+		if r.Method == chosen.Method && r.Verdict == chosen.Verdict {
 			same = append(same, name)
 			continue
 		}
-		other = append(other, name+" "+r.Method.Title())
+		other = append(other, name+" "+a.answer())
 	}
 	switch {
 	case len(other) == 0:
