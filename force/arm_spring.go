@@ -51,9 +51,20 @@ type armSpring struct {
 	root      float64 // strain at the root, without the fillet [1/mm]; a rocker: shear strain over 1 + nu
 	across    float64 // largest strain across the press axis, in strip or bend [1/mm]
 	kt        float64 // concentration at the root [1]
-	slope     float64 // of the tip [rad/mm]
+	slope     float64 // of the tip, moved by a force across the arm [rad/mm]
+	turn      float64 // of the tip, moved by a moment there [rad/mm]
 	q         float64 // base factor used [1]
 	solid     float64 // base factor of a solid base, for the model error [1]
+	face      float64 // distance of the neutral axis to the face that the mate pushes on [mm]
+	unsure    float64 // how far the lever of the axial force may lie on either side [1]
+}
+
+// lever is [ArmLever] at a deflection y [mm].
+func (a armSpring) lever(c Cantilever, y float64) float64 {
+	if c.shape() == "rocker" {
+		return ArmLever(a.face, a.slope, 0, y)
+	}
+	return ArmLever(a.face, a.slope, armBow/c.Length, y)
 }
 
 func (c Cantilever) spring(m Material) armSpring {
@@ -66,6 +77,7 @@ func (c Cantilever) spring(m Material) armSpring {
 	if c.shape() != "rocker" {
 		s, tensile = c.root()
 	}
+	a.face = tensile
 	switch c.shape() {
 	case "straight":
 		kt, kw := c.tapers()
@@ -82,6 +94,7 @@ func (c Cantilever) spring(m Material) armSpring {
 		a.axial = a.root * PeakStrainFactor(kt, kw)
 		// The base turns the tip by its rotation on top of the arm's own slope.
 		a.slope = (TipSlopeFactor(kt, kw) + a.q - 1) / (l * a.q)
+		a.turn = (3*TipTurnFactor(kt, kw)/t + a.q - 1) / (l * l * a.q) / a.slope
 	case "l_arm":
 		i2 := Rectangle(c.Width, c.BaseThickness).Inertia
 		f := LArmCompliance(e, l, s.Inertia, c.BaseLength, i2)
@@ -90,6 +103,10 @@ func (c Cantilever) spring(m Material) armSpring {
 		a.axial = a.root
 		a.across = l * c.BaseThickness / 2 / (e * i2 * f)
 		a.slope = (l*l/(2*s.Inertia) + l*c.BaseLength/i2) / (e * f)
+		a.turn = (l/s.Inertia + c.BaseLength/i2) / (e * f) / a.slope
+		// The axial force also bends the strip: towards the mate or away from it,
+		// by which side of the arm the strip is held on.
+		a.unsure = l * c.BaseLength * c.BaseLength / (2 * i2) / (e * f)
 	case "u_arm":
 		f := UArmCompliance(e, l, c.BendRadius, s.Inertia)
 		a.stiffness = 1 / f
@@ -105,11 +122,17 @@ func (c Cantilever) spring(m Material) armSpring {
 		a.stiffness = bars * torque / twist / (l * l)
 		a.root = 1 / (twist * l * (1 + m.Poisson.Value))
 		a.across = a.root
-		a.slope = 1 / l
+		a.slope, a.turn = 1/l, 1/l
+		a.face = c.BarRadius // the lever counts as thick as its bars; common practice, no source
 	}
 	if c.BaseFactor != nil && c.shape() != "straight" {
 		a.q = *c.BaseFactor
 		a.stiffness, a.root, a.axial, a.across = a.stiffness/a.q, a.root/a.q, a.axial/a.q, a.across/a.q
+		before := a.slope
+		a.slope, a.unsure = (a.slope+(a.q-1)/l)/a.q, a.unsure/a.q
+		if before > 0 {
+			a.turn = (a.turn*before + (a.q-1)/(l*l)) / a.q / a.slope
+		}
 	}
 	return a
 }

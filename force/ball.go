@@ -142,12 +142,14 @@ func (b Ball) ready(socket, stem Material, use string) joint {
 	end := t
 	end.Far = Long
 	_, r0, _, _ := GuideRatio(end, b.OuterDiameter, d, true, d, GeometricFactorOuter(d, b.OuterDiameter, socket.Poisson.Value))
-	j.modelUp = math.Log(ringModel)
+	j.modelUp = math.Log(memberModel(t))
 	j.modelDown = max(j.modelUp, math.Log(r0))
 	if b.Slots > 0 {
 		j.outer = b.fingers().soften(j.outer, socket.Modulus.Value, socket.PermittedAxial(use), socket.SecantZero)
 	}
+	j.lever = max(0, RingLever(t, b.OuterDiameter, d, true))
 	if j.outer.law == armWall {
+		j.lever = b.fingers().lever(j.size / 2)
 		j.modelDown = max(j.modelUp, math.Log(b.fingers().baseFactor()))
 	}
 	from := BallStroke(d, b.BallDiameter)

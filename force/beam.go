@@ -26,6 +26,16 @@ func TipSlopeFactor(kt, kw float64) float64 {
 	return 3 * integrate(func(s float64) float64 { return (1 - s) / taperedInertia(kt, kw, s) }) / TaperFactor(kt, kw)
 }
 
+// TipTurnFactor gives the slope of the tip by a moment there over that of a uniform
+// arm of the root's section [1].
+//
+//	Int_0^1 ds / [ (1 - (1 - kt) s)^3 (1 - (1 - kw) s) ]
+//
+// Arguments and source as [TaperFactor].
+func TipTurnFactor(kt, kw float64) float64 {
+	return integrate(func(s float64) float64 { return 1 / taperedInertia(kt, kw, s) })
+}
+
 // PeakStrainFactor gives the largest strain along a tapered arm over the strain
 // at its root [1]; 1 unless the arm tapers so much that its weakest section lies
 // away from the root.

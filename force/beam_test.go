@@ -105,19 +105,3 @@ func TestBaseAndRootLaws(t *testing.T) {
 		t.Errorf("solid base: %g N and %g, rigid %g N and %g", rs.Peak, rs.Latches[0].Strain, rr.Peak, rr.Latches[0].Strain)
 	}
 }
-
-// TestTipRotationAgainstTheBentShape: the rotated hook's factor is that of a
-// flank turned by the slope of the bent arm.
-func TestTipRotationAgainstTheBentShape(t *testing.T) {
-	a := armJob()
-	a.Lower.SecantZero, a.Upper.SecantZero = ptr(9.0), ptr(9.0) // no softening to speak of
-	c := a.Latches[0].Cantilever
-	_, slope := armByIntegration(0.5, 1)
-	y, _ := armByIntegration(0.5, 1)
-	theta := slope / y * c.Undercut / c.Length
-	lower, _ := Resolve(a.Lower)
-	mu := pairFriction(lower, lower).Value
-	k := c.spring(lower).stiffness
-	r := mustAnalyse(t, a)
-	near(t, "peak", r.Latches[0].PeakEach, k*c.Undercut*math.Tan(c.MatingAngle+theta+math.Atan(mu)), 5e-3)
-}

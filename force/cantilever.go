@@ -17,6 +17,7 @@ type Cantilever struct {
 	MatingAngle float64  `yaml:"mating_angle" unit:"deg" required:"true"` // of the lead-in flank to the press axis [rad]
 	ReturnAngle float64  `yaml:"return_angle" unit:"deg" required:"true"` // of the holding flank to the press axis [rad]
 	Land        float64  `yaml:"land" unit:"mm"`                          // flat crest between the flanks [mm]; 0 if left out
+	LeadIn      string   `yaml:"lead_in" oneof:"hook mate"`               // which of the two carries the lead-in flank; left out: the hook, whose flank leans as the arm bends
 
 	Length       float64  `yaml:"length" unit:"mm" required:"true"` // of the arm, root to hook; of the leg of a u_arm; lever of a rocker [mm]
 	Thickness    float64  `yaml:"thickness" unit:"mm"`              // at the root, in the direction of bending [mm]; not for a rocker
@@ -68,6 +69,9 @@ func (c Cantilever) Validate() []Fault {
 	out = append(out, angleFault("mating_angle", c.MatingAngle, 2, 80)...)
 	out = append(out, angleFault("return_angle", c.ReturnAngle, 2, 90)...)
 	out = append(out, lengthFault("land", c.Land, 0, 100)...)
+	if c.LeadIn != "" {
+		out = append(out, choiceFault("lead_in", c.LeadIn, "hook", "mate")...)
+	}
 	for i, p := range c.Toward {
 		if n := math.Hypot(p.X, p.Y); !within(n, 1e-6, 1e6) {
 			out = append(out, Fault{Field: fmt.Sprintf("toward[%d]", i), Given: fmt.Sprintf("%g, %g", p.X, p.Y), Problem: "is no direction", Want: "such as 1, 0"})
@@ -171,9 +175,13 @@ func (c Cantilever) ready(arm, mate Material, use string) joint {
 		// The secant modulus follows the nominal strain, not that in the fillet.
 		j.outer.zero = z / max(a.root, a.axial, a.across)
 	}
-	if c.shape() == "straight" || c.shape() == "l_arm" {
-		j.rotation = a.slope
+	// The free leg of a U turns the other way and needs less force: not credited.
+	if c.shape() != "u_arm" {
+		j.rotation, j.turning = a.slope, a.turn-a.slope
+		j.lever = a.lever(c, s.size)
+		j.upright = c.LeadIn == "mate"
 	}
+	j.unsure = a.unsure
 	j.modelUp, j.modelDown = math.Log(armModel), math.Log(max(armModel, a.solid/a.q))
 	j.stroke = s.size/math.Tan(c.MatingAngle) + c.Land
 	if c.ReturnAngle < math.Pi/2-1e-6 {

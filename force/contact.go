@@ -27,7 +27,9 @@ import "math"
 // member to open (minus) and hinders an inner one from closing (plus). B, C: as
 // [Tube.BandWidth]; r: joint radius [mm]; A: section of the wall [mm^2]; phi: share
 // of the load that the wall beyond carries, 1 at the mouth and 1/2 far from both
-// ends; K: [RingStiffness]. Arguments as [RingStiffness].
+// ends; K: [RingStiffness]. Arguments as [RingStiffness]. A short ring that stands
+// on its end finds the reaction below the load and turns no more than an endless
+// wall.
 //
 // Source: own. Against axisymmetric finite elements: see the tests.
 func RingLever(t Tube, outer, bore float64, isOuter bool) float64 {
@@ -38,7 +40,17 @@ func RingLever(t Tube, outer, bore float64, isOuter bool) float64 {
 	if isOuter {
 		radius, sign = bore/2, -1
 	}
-	return j.slope*t.Wall/2 + sign*t.Poisson*RingStiffness(t, outer, bore, isOuter)/t.Modulus*radius*j.beyond/area
+	return t.leverSlope(j)*t.Wall/2 + sign*t.Poisson*RingStiffness(t, outer, bore, isOuter)/t.Modulus*radius*j.beyond/area
+}
+
+// leverSlope is the slope of the wall at the load that an axial force there works
+// on [1/mm].
+func (t Tube) leverSlope(j joined) float64 {
+	if t.Far != Free {
+		return j.slope
+	}
+	s := newStrip(t, true)
+	return min(j.slope, s.join(s.length(t.Mouth, Free), s.length(0, Long)).slope)
 }
 
 // ArmLever gives the lever of the axial part of the contact force on a bending
@@ -51,5 +63,9 @@ func RingLever(t Tube, outer, bore float64, isOuter bool) float64 {
 // [mm]. The contact is taken to lie in that face when the arm is bent fully aside;
 // a hook that stands further out has more lever.
 //
-// Source: own.
+// Source: own. Against an arm bent to its true shape: see the tests.
 func ArmLever(c, slope, bow, y float64) float64 { return c*slope + bow*y }
+
+// armBow is m L of a uniform arm on a rigid base [1]; taken for every arm, the
+// term being small. Source: own, the moment of the axial force on the bent arm.
+const armBow = 0.3

@@ -17,35 +17,84 @@ func (e *explainer) cantilever(c *Cantilever) {
 		e.arm(c, a, modulus)
 	}
 	e.step("arm.deflection", "w", e.s.move, "mm", "w = y, the mate being rigid", sourceGeometry, MarkOwn, "%s", y)
-	e.series(a.stiffness, 0)
-	nominal, what, kt := max(a.axial, a.root), "at the root", a.kt
-	if strain, _ := a.governs(e.outer.PermittedAxial("").Value, e.outer.PermittedHoop("").Value); strain == a.across && a.axial > 0 {
-		nominal, what, kt = a.across, "in strip or bend", 1
+	e.series(a.stiffness, 0, "N")
+	e.armStrain(c, a)
+	if c.shape() == "u_arm" {
+		e.crest(e.levered("F", e.flank("f", c.MatingAngle)), e.mu, c.Land)
+		e.separation()
+		return
 	}
-	if a.axial > a.root*a.kt && nominal == a.axial {
-		what, kt = "along the taper", 1
-	}
-	if nominal == a.axial && kt != 1 {
-		nominal = a.root
-	}
-	e.step("root.concentration", "Kt", kt, "1", "Kt = 0.9072 (r/t)^-0.33333 at the root, not below 1; 1 elsewhere", "Norton, Machine Design, appendix", MarkMemory, "%s", kt)
-	e.step("arm.strain", "eps", e.s.outerStrain, "1", "eps = Kt eps_nominal, "+what, "own", MarkOwn, "%s*%s*%s", kt, nominal, y)
-	f := e.flank0(c.MatingAngle)
-	if e.j.rotation != 0 {
-		theta := e.j.rotation * y
-		e.step("arm.slope", "theta", theta*degree, "deg", "slope of the tip at full deflection", sourceBeam, MarkMemory, "%s*%s*180/pi", e.j.rotation, y)
-		f = e.s.factor
-		e.step("arm.factor", "f", f, "1", "f = tan(alpha + theta + rho): the hook leans into the mate", "own; without theta: "+sourceGuide+", p. 14", MarkOwn, "tan(%s + %s + atan(%s))", c.MatingAngle*degree, theta*degree, e.mu)
-	}
-	e.step("snap.force", "W", e.s.load*f, "N", "W = P f, at the end of the lead-in", sourceGuide+", p. 14", MarkRead, "%s*%s", e.s.load, f)
+	e.lean(c, a)
 	e.separation()
 }
 
-// flank0 explains the mating factor of the flank as drawn.
-func (e *explainer) flank0(alpha float64) float64 {
-	f, _ := flank(e.mu, math.Tan(alpha))
-	e.step("flank.factor", "f0", f, "1", "f = tan(alpha + rho) = (mu + tan alpha)/(1 - mu tan alpha)", sourceGuide+", p. 14", MarkRead,
-		"(%s + tan(%s))/(1 - %s*tan(%s))", e.mu, alpha*degree, e.mu, alpha*degree)
+// armStrain explains the strain nearest its limit.
+func (e *explainer) armStrain(c *Cantilever, a armSpring) {
+	nominal, what, kt := a.root, "at the root", a.kt
+	strain, _ := a.governs(e.outer.PermittedAxial("").Value, e.outer.PermittedHoop("").Value)
+	switch {
+	case c.shape() == "rocker":
+		what = "shear in the bars over 1 + nu"
+	case strain == a.across:
+		nominal, what, kt = a.across, "in strip or bend", 1
+	case a.axial > a.root*a.kt:
+		nominal, what, kt = a.axial, "along the arm", 1
+	}
+	ratio := sharpRoot
+	if c.RootRadius != nil {
+		ratio = *c.RootRadius / c.thickness()
+	}
+	switch {
+	case kt == 1:
+		e.step("root.concentration", "Kt", kt, "1", "Kt = 1 away from the root, and of a large fillet", "Norton, Machine Design, appendix", MarkMemory, "1")
+	default:
+		e.step("root.concentration", "Kt", kt, "1", "Kt = 0.9072 (r/t)^-0.33333 at the root, not below 1; an unstated fillet counts as r/t = 0.1", "Norton, Machine Design, appendix", MarkMemory, "0.9072*%s^(0 - 0.33333)", ratio)
+	}
+	e.step("arm.strain", "eps", e.s.outerStrain, "1", "eps = Kt (eps/y) y, "+what, "own", MarkOwn, "%s*%s*%s", kt, nominal, c.Undercut)
+}
+
+// lean explains how the hook leans and what the axial force adds.
+func (e *explainer) lean(c *Cantilever, a armSpring) {
+	y := c.Undercut
+	bow := armBow / c.Length
+	if c.shape() == "rocker" {
+		bow = 0
+	}
+	e.step("contact.arm", "kappa", e.j.lever, "1", "kappa = c theta/y + 0.3 y/L, lever of the axial part of the contact force; a rocker has no bow, c is the radius of its bars", "own", MarkOwn, "%s*%s + %s*%s", a.face, a.slope, bow, y)
+	tan, alpha, f0 := e.j.tanA, c.MatingAngle, 0.0
+	theta0, x := e.j.rotation*y, e.j.turning*y
+	f0 = e.flank("f0", alpha)
+	theta := e.j.lean(e.mu, tan, y)
+	e.step("arm.slope", "theta0", theta0, "1", "theta0 = (theta/y) y, slope of the hook by a force across the arm", sourceBeam, MarkMemory, "%s*%s", e.j.rotation, y)
+	kappa := e.j.lever
+	qa := f0 + kappa
+	qb := 1 - kappa*f0 + theta0*qa + x*kappa
+	qc := theta0*(1-kappa*f0) - x*kappa*f0
+	e.step("contact.lean_b", "q_b", qb, "1", "q_b = 1 - kappa f0 + theta0 (f0 + kappa) + x y kappa, x: turn/y - theta/y", "own", MarkOwn, "1 - %[1]s*%[2]s + %[3]s*(%[2]s + %[1]s) + %[4]s*%[1]s", kappa, f0, theta0, x)
+	e.step("contact.lean_c", "q_c", qc, "1", "q_c = theta0 (1 - kappa f0) - x y kappa f0", "own", MarkOwn, "%[3]s*(1 - %[1]s*%[2]s) - %[4]s*%[1]s*%[2]s", kappa, f0, theta0, x)
+	if theta > 0 {
+		e.step("contact.lean", "theta", theta, "1", "theta = 2 q_c/(q_b + sqrt(q_b^2 - 4 (f0 + kappa) q_c)): theta = theta0 - x y f kappa/(1 - f kappa), f = tan(alpha + theta + rho)", "own", MarkOwn,
+			"2*%[3]s/(%[2]s + sqrt(%[2]s^2 - 4*%[1]s*%[3]s))", qa, qb, qc)
+	} else {
+		e.step("contact.lean", "theta", 0, "1", "theta = 0: it would be below", "own", MarkOwn, "0")
+	}
+	f := f0
+	if !e.j.upright {
+		f = leanedFactor(e.mu, tan, theta)
+		e.step("arm.factor", "f", f, "1", "f = tan(alpha + theta + rho): the hook leans into the mate", "own; without theta: "+sourceGuide+", p. 14", MarkOwn, "tan(%s + %s*180/pi + atan(%s))", alpha*degree, theta, e.mu)
+	}
+	lead, land := e.levered("F", f), 0.0
+	if c.Land > 0 {
+		g := leanedFactor(e.mu, 0, theta)
+		e.step("arm.land", "f_land", g, "1", "f = tan(theta + rho): the crest leans too", "own", MarkOwn, "tan(%s*180/pi + atan(%s))", theta, e.mu)
+		land = e.levered("F_land", g)
+	}
+	e.crest(lead, land, c.Land)
+}
+
+// leanedFactor is the mating factor of a flank that has turned by theta.
+func leanedFactor(mu, tan, theta float64) float64 {
+	f, _ := flank(mu, leaning(tan, theta), 0)
 	return f
 }
 
@@ -55,8 +104,7 @@ func (e *explainer) arm(c *Cantilever, a armSpring, modulus float64) {
 	s, tensile := c.root()
 	switch c.Section {
 	case "ring_segment":
-		e.step("section.inertia", "I", s.Inertia, "mm^4", "I of an annular sector, integrals", "annular sector", MarkOwn, "")
-		e.step("section.face", "c", tensile, "mm", "distance of the neutral axis to the face in tension", "annular sector", MarkOwn, "")
+		e.sector(c.InnerRadius, c.OuterRadius, c.Arc/2*degree, s, c.Bends != "inward")
 	case "trapezoid":
 		wide, narrow, h := c.Width, c.NarrowWidth, c.Thickness
 		e.step("section.inertia", "I", s.Inertia, "mm^4", "I = h^3 (a^2 + 4 a b + b^2)/(36 (a + b))", "Roark, table of sections", MarkMemory, "%[3]s^3*(%[1]s^2 + 4*%[1]s*%[2]s + %[2]s^2)/(36*(%[1]s + %[2]s))", wide, narrow, h)
@@ -71,30 +119,16 @@ func (e *explainer) arm(c *Cantilever, a armSpring, modulus float64) {
 	}
 	switch c.shape() {
 	case "straight":
-		kt, kw := c.tapers()
-		t := TaperFactor(kt, kw)
-		numbers, vals := "", []float64(nil)
-		switch {
-		case kt == 1 && kw == 1:
-			numbers = "1"
-		case kw == 1:
-			numbers, vals = "3/(1 - %[1]s)^3*(2*%[1]s - %[1]s^2/2 - ln(%[1]s) - 1.5)", []float64{kt}
-		case kt == 1:
-			numbers, vals = "3/(1 - %[1]s)^3*(0.5 - 2*%[1]s + 1.5*%[1]s^2 - %[1]s^2*ln(%[1]s))", []float64{kw}
-		}
-		if math.Abs(kt-1) < 0.05 && math.Abs(kw-1) < 0.05 && (kt != 1 || kw != 1) {
-			numbers, vals = "", nil // the closed form loses its digits near 1
-		}
-		e.step("arm.taper", "T", t, "1", "T = 3 Int (1-s)^2/((1-(1-kt)s)^3 (1-(1-kw)s)) ds, kt, kw: tip over root thickness and width", sourceBeam, MarkOwn, numbers, vals...)
-		e.step("arm.base", "Q", a.q, "1", "Q: give of the base; 1 rigid, 1 + 1.327 t/(L T) solid", "O'Donnell, J. Appl. Mech. 1960", MarkMemory, "%s", a.q)
-		e.step("arm.stiffness", "K", a.stiffness, "N/mm", "K = 3 E I/(L^3 T Q)", sourceGuide+", p. 13, as P = Z Es eps/L", MarkMemory, "3*%s*%s/(%s^3*%s*%s)", modulus, s.Inertia, l, t, a.q)
-		e.step("arm.root", "eps/y", a.root, "1/mm", "eps/y = 3 c/(L^2 T Q) at the root", sourceGuide+", p. 10", MarkMemory, "3*%s/(%s^2*%s*%s)", tensile, l, t, a.q)
+		e.straight(c, a, modulus, s, tensile)
 	case "l_arm":
 		i2 := Rectangle(c.Width, c.BaseThickness).Inertia
 		e.step("arm.strip", "I2", i2, "mm^4", "I2 = b t2^3/12", sourceBeam, MarkMemory, "%s*%s^3/12", c.Width, c.BaseThickness)
 		e.step("arm.stiffness", "K", a.stiffness, "N/mm", "K = E/[L1^3/(3 I1) + L1^2 L2/I2]/Q", "Castigliano", MarkOwn, "%s/(%s^3/(3*%s) + %s^2*%s/%s)/%s", modulus, l, s.Inertia, l, c.BaseLength, i2, a.q)
 		e.step("arm.root", "eps/y", a.root, "1/mm", "eps/y = K L1 c/(E I1)", sourceBeam, MarkMemory, "%s*%s*%s/(%s*%s)", a.stiffness, l, tensile, modulus, s.Inertia)
 		e.step("arm.across", "eps2/y", a.across, "1/mm", "eps/y = K L1 (t2/2)/(E I2) in the strip", sourceBeam, MarkMemory, "%s*%s*%s/2/(%s*%s)", a.stiffness, l, c.BaseThickness, modulus, i2)
+		i1, l2, q := s.Inertia, c.BaseLength, a.q
+		e.step("arm.tip_slope", "theta/y", a.slope, "1/mm", "theta/y = K (L1^2/(2 I1) + L1 L2/I2)/E + (Q - 1)/(L1 Q)", "Castigliano", MarkOwn, "%[1]s*(%[2]s^2/(2*%[3]s) + %[2]s*%[4]s/%[5]s)/%[6]s + (%[7]s - 1)/(%[2]s*%[7]s)", a.stiffness, l, i1, l2, i2, modulus, q)
+		e.step("arm.tip_turn", "turn/y", a.turn, "1/mm", "turn/y = [K (L1/I1 + L2/I2)/E + (Q - 1)/(L1^2 Q)]/(theta/y), moved by a moment at the tip", "Castigliano", MarkOwn, "(%[1]s*(%[2]s/%[3]s + %[4]s/%[5]s)/%[6]s + (%[7]s - 1)/(%[2]s^2*%[7]s))/%[8]s", a.stiffness, l, i1, l2, i2, modulus, q, a.slope)
 	case "u_arm":
 		r := c.BendRadius
 		e.step("arm.stiffness", "K", a.stiffness, "N/mm", "K = 6 E I/[4 L^3 + 6 pi L^2 R + 24 L R^2 + 3 pi R^3]/Q", "Castigliano", MarkOwn,
@@ -115,5 +149,6 @@ func (e *explainer) rocker(c *Cantilever, a armSpring, modulus float64) {
 	ip := math.Pi * math.Pow(c.BarRadius, 4) / 2
 	e.step("rocker.inertia", "Ip", ip, "mm^4", "Ip = pi r^4/2", sourceGuide+", section C", MarkMemory, "pi*%s^4/2", c.BarRadius)
 	e.step("arm.stiffness", "K", a.stiffness, "N/mm", "K = n G Ip/(l L^2)/Q, L: lever, l: bar", sourceGuide+", section C", MarkMemory, "%s*%s*%s/(%s*%s^2)/%s", bars, g, ip, c.BarLength, c.Length, a.q)
+	e.step("arm.tip_slope", "theta/y", a.slope, "1/mm", "theta/y = 1/L, and turn/y the same", sourceGeometry, MarkOwn, "1/%s", c.Length)
 	e.step("rocker.strain", "eps/y", a.across, "1/mm", "eps/y = gamma/(1 + nu)/y, gamma = r y/(l L)", sourceGuide+", section C", MarkMemory, "%s/(%s*%s)/(1 + %s)/%s", c.BarRadius, c.BarLength, c.Length, nu, a.q)
 }

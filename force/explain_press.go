@@ -26,18 +26,51 @@ func (e *explainer) press(f *PressFit) {
 	p0 := l.Pressure(delta)
 	e.step("lame.pressure", "p0", p0, "MPa", "p = delta/(d [(W_h + nu_h)/E_h + (W_s - nu_s)/E_s])", sourceLame, MarkMemory,
 		"%s/(%s*((%s + %s)/%s + (%s - %s)/%s))", delta, d, wh, nh, eh, ws, ns, es)
-	p := e.s.load / (math.Pi * d)
-	if e.j.outer.zero > 0 || e.j.inner.zero > 0 {
-		e.step("secant.pressure", "p", p, "MPa", "p with each modulus at its working strain: Es = E (1 - eps/eps0)", "secant line through the chart of "+sourceGuide, MarkMemory, "")
+	kh, ks := e.j.outer.stiffness, e.j.inner.stiffness
+	e.step("lame.hub", "K_h", kh, "N/mm^2", "K = 2 pi E_h/(W_h + nu_h), load per mm of joint over radial movement", sourceLame, MarkMemory, "2*pi*%s/(%s + %s)", eh, wh, nh)
+	e.step("lame.pin", "K_s", ks, "N/mm^2", "K = 2 pi E_s/(W_s - nu_s)", sourceLame, MarkMemory, "2*pi*%s/(%s - %s)", es, ws, ns)
+	e.step("ring.opening", "w", e.s.move, "mm", "w = delta/2, both members together", sourceGeometry, MarkOwn, "%s/2", delta)
+	e.series(kh, ks, "N/mm")
+	limit := "2/sqrt(3)*1.25*%[1]s*ln(%[2]s/%[3]s)"
+	sigma, big, small := e.outer.HoopStrength(), f.OuterDiameter, d
+	if f.InnerDiameter > 0 && CollapsePressure(e.inner.HoopStrength().Value, d, f.InnerDiameter) < CollapsePressure(sigma.Value, big, small) {
+		sigma, big, small = e.inner.HoopStrength(), d, f.InnerDiameter
 	}
-	e.step("press.collapse", "p_max", e.j.cap/(math.Pi*d), "MPa", "p_max = (2/sqrt 3) 1.25 sigma ln(do/d), the thinner of hub and hollow pin", "thick ring, ideally plastic", MarkMemory, "%s", e.j.cap/(math.Pi*d))
+	e.given("sigma", sigma.Value, "MPa", "strength round the thinner ring", sigma.Mark)
+	e.step("press.collapse", "p_max", e.j.cap/(math.Pi*d), "MPa", "p_max = (2/sqrt 3) 1.25 sigma ln(D1/D2), the thinner of hub and hollow pin", "thick ring, ideally plastic", MarkMemory, limit, sigma.Value, big, small)
+	q := e.s.load
 	if e.s.yields {
-		e.step("press.limited", "p", p, "MPa", "p = p_max: the wall flows", "own", MarkOwn, "%s", e.j.cap/(math.Pi*d))
+		e.step("press.limited", "q", q, "N/mm", "q = p_max pi d: the wall flows", "own", MarkOwn, "%s*pi*%s", e.j.cap/(math.Pi*d), d)
 	}
+	p := q / (math.Pi * d)
+	e.step("press.pressure", "p", p, "MPa", "p = q/(pi d); q: load per mm of joint, the P above or where the wall flows", sourceGeometry, MarkOwn, "%s/(pi*%s)", q, d)
 	e.step("lame.hub_hoop", "sigma_h", l.HubHoop(p), "MPa", "sigma = p W_h at the bore of the hub", sourceLame, MarkMemory, "%s*%s", p, wh)
 	e.step("lame.shaft_hoop", "sigma_s", l.ShaftHoop(p), "MPa", "sigma = -p W_s at the surface of the pin", sourceLame, MarkMemory, "0 - %s*%s", p, ws)
-	e.step("ring.strain", "eps_h", e.s.outerStrain, "1", "eps = 2 w_h/d, w_h: movement of the bore", sourceGuide+", p. 20, as y/d", MarkRead, "2*%s/%s", e.s.outerMove, d)
-	e.slide(math.Pi*d*p, delta/2, f.LeadInAngle, f.EngagementLength)
+	e.step("ring.strain", "eps_o", e.s.outerStrain, "1", "eps = 2 w_o/d, at the bore of the hub", sourceGuide+", p. 20, as y/d", MarkRead, "2*%s/%s", e.s.outerMove, d)
+	e.beyond(f, d, kh, ks)
+	e.slide(q, delta/2, f.LeadInAngle, f.EngagementLength)
+}
+
+// beyond explains what the wall beyond the pin and the pin's own swelling add.
+func (e *explainer) beyond(f *PressFit, d, kh, ks float64) {
+	edge := BossEdge(f.OuterDiameter, d, f.beyond())
+	if edge < f.beyond() {
+		e.step("press.edge", "e", edge, "mm", "e = 0.5 (d/2) tanh(1.4 sqrt((do - d)/d)): the boss goes on beyond the pin and adds to its length", "own, fitted to finite elements", MarkOwn,
+			"0.25*%[1]s*(1 - 2/(exp(2*1.4*sqrt((%[2]s - %[1]s)/%[1]s)) + 1))", d, f.OuterDiameter)
+	} else {
+		e.step("press.edge", "e", edge, "mm", "e: what there is of the boss beyond the pin", "job", MarkJob, "%s", edge)
+	}
+	e.step("press.edge_share", "e'", e.j.edge, "mm", "e' = e K_s/(K_h + K_s): as far as the hub is what gives", "own", MarkOwn, "%[1]s*%[3]s/(%[2]s + %[3]s)", edge, kh, ks)
+	pin, boss := math.Pi/4*(d*d-f.InnerDiameter*f.InnerDiameter), math.Pi/4*(f.OuterDiameter*f.OuterDiameter-d*d)
+	e.step("press.pin_section", "A_s", pin, "mm^2", "A = pi (d^2 - di^2)/4", sourceGeometry, MarkOwn, "pi*(%s^2 - %s^2)/4", d, f.InnerDiameter)
+	e.step("press.boss_section", "A_h", boss, "mm^2", "A = pi (do^2 - d^2)/4", sourceGeometry, MarkOwn, "pi*(%s^2 - %s^2)/4", f.OuterDiameter, d)
+	k, whole := kh*ks/(kh+ks), f.EngagementLength+e.j.edge
+	if e.j.swell == 0 {
+		e.step("press.swelling", "m", 0, "1", "m = 0: the boss gives more under the force than the pin swells", "own, by Poisson's ratio", MarkOwn, "0")
+		return
+	}
+	e.step("press.swelling", "m", e.mu*e.j.swell, "1", "m = mu K (L + e') (d/4) (nu_s/(E_s A_s) - nu_h/(E_h A_h)), K = K_h K_s/(K_h + K_s): the pin swells under the force along it", "own, by Poisson's ratio", MarkOwn,
+		"%[1]s*%[2]s*%[3]s*%[4]s/4*(%[5]s/(%[6]s*%[7]s) - %[8]s/(%[9]s*%[10]s))", e.mu, k, whole, d, e.inner.Poisson.Value, e.inner.Modulus.Value, pin, e.outer.Poisson.Value, e.outer.Modulus.Value, boss)
 }
 
 // slide explains the force of a chamfer and of friction along a length, q being
@@ -50,11 +83,12 @@ func (e *explainer) slide(q, w float64, lead *float64, length float64) {
 	} else {
 		e.given("alpha", angle*degree, "deg", "sharp edge, counted as", MarkPractice)
 	}
-	f := e.flank(angle)
+	f := e.flank("f", angle)
 	first := LeadInForce(f, q, w/math.Tan(angle), w/math.Tan(angle))
 	e.step("press.lead_in", "F1", first, "N", "F1 = q w f/(2 tan alpha), q: load per mm of joint, w: radial size", "own, elastic work of a mm of joint", MarkOwn, "%s*%s*%s/(2*tan(%s))", q, w, f, angle*degree)
-	e.step("press.force", "F", first+e.mu*q*length, "N", "F = F1 + mu q L; q = p pi d for a press fit", "Engineering Plastics Handbook, p. 32; lead-in own", MarkRead, "%s + %s*%s*%s", first, e.mu, q, length)
-	e.step("press.pull", "F'", e.mu*q*length, "N", "F' = mu q L to pull it apart, fresh", "Engineering Plastics Handbook, p. 32", MarkRead, "%s*%s*%s", e.mu, q, length)
+	m, edge := e.mu*e.j.swell, e.j.edge
+	e.step("press.force", "F", first+e.mu*q*(length+edge)/(1-m), "N", "F = F1 + mu q (L + e')/(1 - m)", "Engineering Plastics Handbook, p. 32, as mu q L; the rest own", MarkRead, "%s + %s*%s*(%s + %s)/(1 - %s)", first, e.mu, q, length, edge, m)
+	e.step("press.pull", "F'", e.mu*q*length/(1+m), "N", "F' = mu q L/(1 + m) to pull it apart, fresh", "Engineering Plastics Handbook, p. 32, as mu q L", MarkRead, "%s*%s*%s/(1 + %s)", e.mu, q, length, m)
 }
 
 func (e *explainer) crush(c *CrushRib) {

@@ -40,6 +40,11 @@ func (f fingers) baseFactor() float64 { return BaseFactor(f.reach, f.outer-f.inn
 // finger stiffer than its share of the closed ring counts as that.
 func FingerStiffness(n int, e, i, a float64) float64 { return float64(n) * 3 * e * i / (a * a * a) }
 
+// lever is [ArmLever] of a finger that moves by w [mm].
+func (f fingers) lever(w float64) float64 {
+	return ArmLever(f.tensile(), 1.5/f.reach, armBow/f.reach, w)
+}
+
 // soften turns a closed ring member into a slotted one.
 func (f fingers) soften(m member, e float64, limit, secant Figure) member {
 	k := FingerStiffness(f.count, e, f.section().Inertia, f.reach)

@@ -1,42 +1,81 @@
 package force
 
+import "math"
+
 // humpProfile: a ramp up the lead-in, the land, and down the return flank as
 // far as friction still asks for force. A flank that pulls the part in is not
 // credited: the pull is too quick to relieve other latches.
 func (j *joint) humpProfile(p *profile, s *shared, r *state, w, small float64) {
-	end := s.lead
-	if j.rotation != 0 && !r.jam {
-		// The hook leans into the mate as the arm bends: tan(alpha + theta + rho).
-		theta := j.rotation * r.outerMove
-		t := theta * (1 + theta*theta*(1.0/3+theta*theta*2/15)) // tan, to 1e-6 up to 0.3 rad
-		if d := 1 - s.lead*t; s.lead+t < jamFactor*d {
-			end = (s.lead + t) / d
-		} else {
-			end, r.jam = jamFactor, true
+	lead, land, ret := s.lead, s.land, s.ret
+	if j.rotation != 0 {
+		// The hook leans into the mate as the arm bends, and its crest with it.
+		theta := j.lean(s.mu, j.tanA, r.outerMove)
+		if !j.upright {
+			lead, r.jam = flank(s.mu, leaning(j.tanA, theta), j.lever)
 		}
+		land, _ = flank(s.mu, leaning(0, theta), j.lever)
+		ret, _ = flank(s.mu, leaning(-j.tanBack, theta), j.lever)
 	}
-	r.factor = end
+	r.factor = lead
 	crest := j.crest
-	p.add(ramp(crest+w/j.tanA, crest, small*j.tanA*s.lead, r.load*end))
+	p.add(ramp(crest+w*j.rise, crest, small*s.lead/j.rise, r.load*lead))
 	if j.land > 0 {
-		p.add(piece{Hi: crest, Lo: crest - j.land, F0: s.mu * r.load})
+		p.add(piece{Hi: crest, Lo: crest - j.land, F0: r.load * land})
 	}
-	if s.ret > 0 {
+	if ret > 0 {
 		down := w / j.tanBack
-		f := r.load * s.ret
+		f := r.load * ret
 		p.add(piece{Hi: crest - j.land, Lo: crest - j.land - down, F0: f, F1: -f / down})
 	}
 }
 
-// flank is the mating factor by the tangent of the angle, or jamFactor and true.
-func flank(mu, tan float64) (factor float64, jam bool) {
+// lean gives the slope of the hook at a movement y, on a flank of tangent tan, by
+// both parts of the contact force, theta [rad].
+//
+//	theta = theta0 - x f kappa/(1 - f kappa),  f = tan(alpha + theta + rho)
+//
+// theta0: slope by a force across the arm that moves it by y; x: what the slope by
+// a moment that moves it by y has more. The axial force moves the hook back by f
+// kappa/(1 - f kappa) y, and turns it back more than that. Solved with tan theta =
+// theta. Source: own.
+func (j *joint) lean(mu, tan, y float64) float64 {
+	theta, x := j.rotation*y, j.turning*y
 	d := 1 - mu*tan
-	if n := mu + tan; n < jamFactor*d {
+	if d <= 0 {
+		return theta
+	}
+	f := (mu + tan) / d
+	a := f + j.lever
+	b := 1 - j.lever*f + theta*a + x*j.lever
+	c := theta*(1-j.lever*f) - x*j.lever*f
+	if q := b*b - 4*a*c; q >= 0 {
+		return max(0, 2*c/(b+math.Sqrt(q)))
+	}
+	return theta
+}
+
+// leaning gives the tangent of a flank that has turned by theta [rad], or that of
+// a right angle: tan(alpha + theta).
+func leaning(tan, theta float64) float64 {
+	t := theta * (1 + theta*theta*(1.0/3+theta*theta*2/15)) // tan, to 1e-6 up to 0.3 rad
+	if d := 1 - tan*t; d > 1e-6 {
+		return (tan + t) / d
+	}
+	return 1e6
+}
+
+// flank is the axial force over the load of the springs on a flank, by the tangent
+// of its angle, or jamFactor and true.
+//
+//	f/(1 - f kappa),  f = (mu + tan alpha)/(1 - mu tan alpha)
+func flank(mu, tan, lever float64) (factor float64, jam bool) {
+	n := mu + tan
+	if d := 1 - mu*tan - lever*n; n < jamFactor*d {
 		return n / d, false
 	}
 	return jamFactor, true
 }
 
-// jamFactor stands for the axial over transverse force of a locked flank in a
-// draw: tan 85 deg. Such draws are counted and reported as jams.
+// jamFactor stands for the axial force over the load of the springs of a locked
+// flank in a draw: tan 85 deg. Such draws are counted and reported as jams.
 const jamFactor = 11.43

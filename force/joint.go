@@ -28,9 +28,15 @@ type joint struct {
 
 	alpha              float64 // mating or lead-in angle [rad]
 	back               float64 // return angle [rad]
-	rotation           float64 // slope of the hook per movement of it [rad/mm]
+	rotation           float64 // slope of the hook per movement by a force across the arm [rad/mm]
+	turning            float64 // and how much more it is by a moment [rad/mm]
+	upright            bool    // the lead-in does not lean: the mate carries it
+	lever              float64 // of the axial part of the contact force, see [RingLever] and [ArmLever] [1]
+	unsure             float64 // how far the lever may lie on either side, where the job does not say [1]
 	land               float64 // [mm]
 	length             float64 // engaged length [mm]
+	edge               float64 // length by which the wall beyond the engaged length adds to it [mm]
+	swell              float64 // of a pin under the force along it, per friction, see [Fit.Swelling] [1]
 	engage             float64 // lift at first contact, nominal [mm]
 	stroke             float64 // the joint's own, from first contact to home [mm]
 	ballR              float64 // radius of the ball [mm]
@@ -42,6 +48,7 @@ type joint struct {
 	// Made by prepare.
 	tanA, tanBack float64 // tangents of alpha and back; a sharp edge counts as sharpAngle
 	sinA          float64
+	rise          float64 // way along the lead-in per movement [1]; the contact comes to meet the mate by the lever
 	crest         float64 // lift at the end of the lead-in [mm], the same whatever the size
 }
 
@@ -53,10 +60,33 @@ func (j *joint) prepare() {
 	}
 	j.tanA, j.sinA = math.Tan(angle), math.Sin(angle)
 	j.tanBack = math.Tan(min(j.back, 89.99/degree))
+	j.rise = 1 / j.tanA
+	if j.path == hump {
+		j.rise = max(j.rise-j.lever, 0.05*j.rise)
+	}
 	j.crest = j.engage
 	if j.alpha > 0 {
-		j.crest -= j.size * j.half / j.tanA
+		j.crest -= j.size * j.half * j.rise
 	}
+}
+
+// settle puts the lever into the model error, at a friction: published formulas
+// have none, so that the force may lie lower by what it adds.
+func (j *joint) settle(mu float64) {
+	if j.path == slide {
+		return
+	}
+	tan := j.tanA
+	if j.path == ball {
+		tan = 0 // near the peak; the cone is less steep than the ball was
+	}
+	if !j.upright {
+		tan = leaning(tan, j.lean(mu, tan, j.size*j.half))
+	}
+	most := func(lever float64) float64 { f, _ := flank(mu, tan, lever); return f }
+	with := most(j.lever)
+	j.modelDown += math.Log(with / min(with, most(0), most(j.lever-j.unsure)))
+	j.modelUp += math.Log(most(j.lever+j.unsure) / with)
 }
 
 // causes are what all latches of one assembly share.
@@ -75,7 +105,8 @@ type shared struct {
 	outer, inner float64 // stiffness at small strain with modulus and model error
 	outerGrowth  float64 // process offset of the outer member's part, in units of its tolerance
 	innerGrowth  float64
-	lead, ret    float64 // tan(alpha + rho), tan(rho - return angle)
+	lead, ret    float64 // axial force over the load of the springs on either flank
+	land         float64 // same on the land
 	sinRho       float64
 	jam          bool
 }
@@ -93,7 +124,7 @@ type state struct {
 	outerMove   float64 // of the outer member [mm]
 	outerStrain float64 // [1]
 	innerStrain float64 // [1]
-	factor      float64 // axial over transverse force at the peak [1]; a ball: at first contact
+	factor      float64 // axial force at the peak over the load of the springs [1]; a ball: at first contact
 	jam         bool    // a flank locks at this friction
 	loose       bool    // no interference left
 	yields      bool    // the load was cut off at the cap
@@ -116,9 +147,10 @@ func (j *joint) share(c *causes) shared {
 		s.outerGrowth, s.innerGrowth = s.innerGrowth, s.outerGrowth
 	}
 	s.outer, s.inner = j.outer.stiffness*fo*model, j.inner.stiffness*fi*model
-	s.lead, s.jam = flank(c.mu, j.tanA)
-	if j.path == hump {
-		s.ret = (c.mu - j.tanBack) / (1 + c.mu*j.tanBack)
+	s.lead, s.jam = flank(c.mu, j.tanA, j.lever)
+	if j.path == hump && j.rotation == 0 {
+		s.land, _ = flank(c.mu, 0, j.lever)
+		s.ret, _ = flank(c.mu, -j.tanBack, j.lever)
 	}
 	return s
 }

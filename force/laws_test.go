@@ -3,6 +3,7 @@ package force
 import (
 	"math"
 	"reflect"
+	"slices"
 	"testing"
 
 	"gonum.org/v1/gonum/integrate/quad"
@@ -114,12 +115,13 @@ func TestWorkAgainstQuadrature(t *testing.T) {
 func TestCurvesJumpOnlyDown(t *testing.T) {
 	for i, a := range append(variants(), mixed()) {
 		r := mustAnalyse(t, a)
+		pressed := slices.ContainsFunc(r.Latches, func(l LatchResult) bool { return l.Kind == "press_fit" || l.Kind == "crush_rib" })
 		snaps := 0
 		for k := 1; k < len(r.Curve.pieces); k++ {
 			before, after := &r.Curve.pieces[k-1], &r.Curve.pieces[k]
 			switch jump := after.at(after.Hi) - before.at(before.Lo); {
 			case jump > 1e-6*r.Peak:
-				if r.Latches[0].Kind != "press_fit" && r.Latches[0].Kind != "crush_rib" {
+				if !pressed {
 					t.Errorf("variant %d: the force jumps up by %g N at %g mm", i, jump, before.Lo)
 				}
 			case jump < -1e-6*r.Peak:

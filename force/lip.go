@@ -6,14 +6,16 @@ import "math"
 // ball stands z = lift - zero above the lip, the contact lies at the latitude phi
 // of the ball with R sin phi = z, and the local lead angle is phi itself.
 //
-//	w = R cos phi - h                   opening of the mouth, radial [mm]
-//	F = (a w - b w^2) tan(phi + rho)    rho = atan mu
+//	w = R cos phi - h                                       opening of the mouth, radial [mm]
+//	F = (a w - b w^2) f/(1 - f kappa),  f = tan(phi + rho)  rho = atan mu, kappa: lever
 //
-// Source: own (contact of a sphere with an edge; flank formula of [MatingFactor]).
+// Source: own (contact of a sphere with an edge; flank formula of [MatingFactor];
+// lever of [RingLever] or [ArmLever]).
 type lip struct {
 	radius, half float64 // R: ball radius; h: half the mouth diameter [mm]
 	a, b         float64 // load of the mouth over its opening [N/mm], [N/mm^2]
 	mu, sinRho   float64 // coefficient of friction, sine of its angle [1]
+	lever        float64 // of the axial part of the contact force [1]
 	zero         float64 // lift at which the ball's equator is at the lip [mm]
 }
 
@@ -27,7 +29,8 @@ func (l *lip) force(lift float64) float64 {
 	c := math.Sqrt(c2)
 	w := c - l.half
 	load := w * (l.a - l.b*w)
-	up, down := z+l.mu*c, c-l.mu*z
+	up := z + l.mu*c
+	down := c - l.mu*z - l.lever*up
 	if up <= 0 {
 		return 0
 	}
@@ -50,26 +53,33 @@ func (l *lip) release() float64 {
 
 // work from lift hi down to lo [mJ], both within contact to release.
 //
-//	W = R [ (a R + 2 b R h) I2 - b R^2 I3 - (a h + b h^2) I1 ]
-//	I(n) = Int tan(phi + rho) cos^n phi dphi
-//	     = -cos^n phi/n + sin rho (cos rho C(n-2) + sin rho I(n-2)),  C(k) = Int cos^k phi dphi
-//	I(0) = -ln cos(phi + rho)
-//	I(1) = -cos phi + sin rho ln(sec(phi + rho) + tan(phi + rho))
+//	W = R [ (a R + 2 b R h) J2 - b R^2 J3 - (a h + b h^2) J1 ]
+//	J(n) = cos^2 eta I(n) - sin eta cos eta C(n),  tan eta = kappa
+//	I(n) = Int tan(phi + sigma) cos^n phi dphi,  sigma = rho + eta,  C(n) = Int cos^n phi dphi
+//	     = -cos^n phi/n + sin sigma (cos sigma C(n-2) + sin sigma I(n-2))
+//	I(0) = -ln cos(phi + sigma)
+//	I(1) = -cos phi + sin sigma ln(sec(phi + sigma) + tan(phi + sigma))
 //
-// From tan(psi) cos(phi) = sin(phi) + sin(rho)/cos(psi), psi = phi + rho. Source: own.
+// From f/(1 - f kappa) = cos^2 eta tan(phi + sigma) - sin eta cos eta and
+// tan(psi) cos(phi) = sin(phi) + sin(sigma)/cos(psi), psi = phi + sigma. Source: own.
 func (l *lip) work(hi, lo float64) float64 {
-	rho := math.Atan(l.mu)
-	sr, cr := math.Sincos(rho)
+	eta := math.Atan(l.lever)
+	se, ce := math.Sincos(eta)
+	sigma := math.Atan(l.mu) + eta
+	sr, cr := math.Sincos(sigma)
 	integral := func(z float64) float64 {
 		phi := math.Asin(max(-1, min(1, z/l.radius)))
 		sp, cp := math.Sincos(phi)
-		spsi, cpsi := math.Sincos(phi + rho)
+		spsi, cpsi := math.Sincos(phi + sigma)
 		i0 := -math.Log(cpsi)
 		i1 := -cp + sr*math.Log((1+spsi)/cpsi)
 		i2 := -cp*cp/2 + sr*(cr*phi+sr*i0)
 		i3 := -cp*cp*cp/3 + sr*(cr*sp+sr*i1)
+		j1 := ce*ce*i1 - se*ce*sp
+		j2 := ce*ce*i2 - se*ce*(phi+sp*cp)/2
+		j3 := ce*ce*i3 - se*ce*(sp-sp*sp*sp/3)
 		r, h := l.radius, l.half
-		return r * ((l.a*r+2*l.b*r*h)*i2 - l.b*r*r*i3 - (l.a*h+l.b*h*h)*i1)
+		return r * ((l.a*r+2*l.b*r*h)*j2 - l.b*r*r*j3 - (l.a*h+l.b*h*h)*j1)
 	}
 	return integral(hi-l.zero) - integral(lo-l.zero)
 }
@@ -109,11 +119,12 @@ func summit(f func(float64) float64, lo, hi float64) float64 {
 // ballProfile: the entry cone as far as it is touched, then the lip.
 func (j *joint) ballProfile(p *profile, s *shared, r *state, w, small float64) {
 	a := min(small, 2*r.load/w)
-	p.lip = lip{radius: j.ballR, half: j.ballR - w, a: a, b: (a*w - r.load) / (w * w), mu: s.mu, sinRho: s.sinRho, zero: j.seated - (j.stroke - j.engage)}
+	p.lip = lip{radius: j.ballR, half: j.ballR - w, a: a, b: (a*w - r.load) / (w * w), mu: s.mu, sinRho: s.sinRho, lever: j.lever, zero: j.seated - (j.stroke - j.engage)}
 	l := &p.lip
 	contact := l.contact()
 	hi := contact
-	r.factor, r.jam = 0, contact+s.mu*l.half >= jamFactor*(l.half-s.mu*contact)
+	_, r.jam = flank(s.mu, contact/l.half, l.lever)
+	r.factor = 0
 	if t := j.tanA; j.alpha > 0 && hi > j.ballR*j.sinA {
 		// The cone is touched first: w = R/cos ac - h - z tan ac.
 		hand := j.ballR * j.sinA

@@ -28,6 +28,7 @@ type PressFit struct {
 	OuterDiameter    float64  `yaml:"outer_diameter" unit:"mm" required:"true"`    // of the boss [mm]
 	InnerDiameter    float64  `yaml:"inner_diameter" unit:"mm"`                    // bore of the pin [mm]; 0 or left out: solid
 	EngagementLength float64  `yaml:"engagement_length" unit:"mm" required:"true"` // at full interference [mm]
+	BoreBeyond       *float64 `yaml:"bore_beyond" unit:"mm"`                       // how far the boss goes on beyond the pin's tip when home [mm]; left out: far, the stiffer case
 	LeadInAngle      *float64 `yaml:"lead_in_angle" unit:"deg"`                    // of the chamfer to the press axis [rad]; left out: a sharp edge, counted as 45 deg
 }
 
@@ -43,6 +44,9 @@ func (f PressFit) Validate() []Fault {
 	out = append(out, lengthFault("outer_diameter", f.OuterDiameter, 1.002*d, 1000*d)...)
 	out = append(out, lengthFault("inner_diameter", f.InnerDiameter, 0, 0.998*d)...)
 	out = append(out, lengthFault("engagement_length", f.EngagementLength, 0.01, 1000)...)
+	if f.BoreBeyond != nil {
+		out = append(out, lengthFault("bore_beyond", *f.BoreBeyond, 0, maxLength)...)
+	}
 	if f.LeadInAngle != nil {
 		out = append(out, angleFault("lead_in_angle", *f.LeadInAngle, 2, 60)...)
 	}
@@ -166,6 +170,14 @@ func (s *sizing) tolerance(stated *float64, outer, inner Material, dimension flo
 	s.outer, s.inner = *stated/math.Sqrt2, *stated/math.Sqrt2
 }
 
+// beyond is how far the boss goes on beyond the pin's tip [mm].
+func (f PressFit) beyond() float64 {
+	if f.BoreBeyond != nil {
+		return *f.BoreBeyond
+	}
+	return maxLength
+}
+
 // lame gives Lame's view of the joint.
 func (f PressFit) lame(d float64, hub, shaft Material) Fit {
 	return Fit{Joint: d, HubOuter: f.OuterDiameter, ShaftBore: f.InnerDiameter, HubModulus: hub.Modulus.Value,
@@ -207,6 +219,9 @@ func (f PressFit) ready(hub, shaft Material, use string) joint {
 		stroke:  f.EngagementLength,
 		modelUp: math.Log(pressModel), modelDown: math.Log(pressModel),
 	}
+	kh, ks := j.outer.stiffness, j.inner.stiffness
+	j.edge = BossEdge(f.OuterDiameter, d, f.beyond()) * ks / (kh + ks)
+	j.swell = max(0, l.Swelling(kh*ks/(kh+ks), f.EngagementLength+j.edge))
 	limit := CollapsePressure(yieldHeadroom*hub.HoopStrength().Value, f.OuterDiameter, d)
 	if f.InnerDiameter > 0 {
 		limit = min(limit, CollapsePressure(yieldHeadroom*shaft.HoopStrength().Value, d, f.InnerDiameter))

@@ -79,9 +79,13 @@ func TestWarningsOfTheStep(t *testing.T) {
 	if !slices.Contains(numbers(r.Warnings), warnSpringback) {
 		t.Fatalf("stopped on its lead-in, it must spring back: %v", r.Warnings)
 	}
-	// Pushing in needs tan(alpha + rho), holding up tan(alpha - rho).
+	// Pushing in needs tan(alpha + rho), holding up tan(alpha - rho), each with the
+	// lever of its axial force.
 	rho := math.Atan(0.1)
-	near(t, "springback", r.Springback, r.SeatForce*math.Tan(rad(25)-rho)/math.Tan(rad(25)+rho), 1e-9)
+	lower, _ := Resolve(slippery.Lower)
+	lever := readyJoint(slippery.Latches[0], lower, lower).lever
+	axial := func(angle float64) float64 { f := math.Tan(angle); return f / (1 - lever*f) }
+	near(t, "springback", r.Springback, r.SeatForce*axial(rad(25)-rho)/axial(rad(25)+rho), 1e-9)
 }
 
 func TestBallStoppedOnItsLipSpringsBack(t *testing.T) {
@@ -174,7 +178,21 @@ func TestSeparationOfAShallowFlankIsBelowASteepOne(t *testing.T) {
 	}
 }
 
+// TestBallPullsOutAsItPushesIn but for the lever of the axial force, which hinders
+// the one and helps the other.
 func TestBallPullsOutAsItPushesIn(t *testing.T) {
-	r := mustAnalyse(t, ballJob())
-	near(t, "sharp lip", r.Latches[0].Separation, r.Latches[0].PeakEach, 1e-9)
+	a := ballJob()
+	lower, _ := Resolve(a.Lower)
+	j := readyJoint(a.Latches[0], lower, lower)
+	j.lever = 0
+	p, s := j.nominalAt(0.3)
+	in, _ := sumCurve([]profile{p}, []int{1}).Peak()
+	out, locked := j.separation(0.3, s)
+	if locked {
+		t.Fatal("locked")
+	}
+	near(t, "without the lever", out, in, 1e-9)
+	if r := mustAnalyse(t, a); r.Latches[0].Separation >= r.Latches[0].PeakEach {
+		t.Errorf("pulled out by %g N, pushed in by %g N", r.Latches[0].Separation, r.Latches[0].PeakEach)
+	}
 }

@@ -2,26 +2,40 @@ package force
 
 import "math"
 
+// Pulled apart, the axial part of the contact force helps the joint to open, as it
+// hinders it on the way in: the lever counts the other way.
+
 // separation gives the force to pull one joint apart [N]; locked if no force does.
 func (j *joint) separation(mu float64, s state) (f float64, locked bool) {
 	switch j.path {
 	case slide:
-		return mu * s.load * j.length, false
+		// Without the wall beyond the pin, and thinner by the pull: both on the low side.
+		return mu * s.load * j.length / (1 + mu*j.swell), false
 	case ball:
 		p, _ := j.nominalAt(mu)
 		l := p.lip
-		l.zero = 0
-		if _, jam := flank(mu, l.contact()/l.half); jam {
+		l.zero, l.lever = 0, -l.lever
+		if _, ok := MatingFactor(mu, math.Atan(l.contact()/l.half)); !ok {
 			return 0, true
 		}
 		f, _ = l.peak(l.contact(), l.release())
 		return f, false
 	}
-	factor, ok := MatingFactor(mu, max(0, j.back-j.rotation*s.outerMove))
+	factor, ok := MatingFactor(mu, max(0, j.back-j.backLean(mu, s.outerMove)))
 	if !ok {
 		return 0, true
 	}
-	return s.load * factor, false
+	return s.load * factor / (1 + j.lever*factor), false
+}
+
+// backLean gives by how much a hook that has moved aside by y leans away from its
+// return flank, the more for the pull [rad].
+func (j *joint) backLean(mu, y float64) float64 {
+	theta := j.rotation * y
+	if f, ok := MatingFactor(mu, max(0, j.back-theta)); ok {
+		theta += j.turning * y * f * j.lever / (1 + f*j.lever)
+	}
+	return theta
 }
 
 // springback is the axial force with which a joint that stops on its way pushes
@@ -31,8 +45,8 @@ func (j *joint) springback(mu float64, r state, p *profile) float64 {
 	case j.path == hump && j.crest > 0, j.path == slide, r.loose || p.n == 0:
 		return 0
 	case j.path == hump:
-		w := max(0, r.move+j.crest*j.tanA)
-		t := (j.tanA - mu) / (1 + mu*j.tanA)
+		w := max(0, r.move+j.crest/j.rise)
+		t, _ := flank(-mu, j.tanA, j.lever)
 		return max(0, r.load*w/r.move*t)
 	}
 	z := -p.lip.zero
@@ -41,5 +55,6 @@ func (j *joint) springback(mu float64, r state, p *profile) float64 {
 	if w <= 0 || z <= 0 {
 		return 0
 	}
-	return max(0, w*(p.lip.a-p.lip.b*w)*(z-mu*c)/(c+mu*z))
+	t, _ := flank(-mu, z/c, p.lip.lever)
+	return max(0, w*(p.lip.a-p.lip.b*w)*t)
 }

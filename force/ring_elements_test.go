@@ -14,16 +14,14 @@ type ringElements struct {
 	modulus, poisson    float64
 	from, to            float64 // loaded band [mm] from the mouth
 	atBore              bool    // load on the bore, else on the outer surface
-	floored             bool    // far end held
+	floored             bool    // far end held across the axis too
 	nr, nz              int
 }
 
-// stiffness is the total radial force over the mean radial movement of the
-// loaded band [N/mm].
-func (m ringElements) stiffness() float64 {
+// nodes numbers the nodes by row and column; -1 where there is none.
+func (m ringElements) nodes() (id [][]int, n int) {
 	rows, cols := 2*m.nz+1, 2*m.nr+1
-	id := make([][]int, rows)
-	n := 0
+	id = make([][]int, rows)
 	for i := range id {
 		id[i] = make([]int, cols)
 		for j := range id[i] {
@@ -34,9 +32,14 @@ func (m ringElements) stiffness() float64 {
 			}
 		}
 	}
-	width := 2*(3*cols) + 6
-	k := mat.NewSymBandDense(2*n, min(2*n-1, width), nil)
-	f := mat.NewVecDense(2*n, nil)
+	return id, n
+}
+
+// assemble gives the stiffness matrix, the far end held along the axis.
+func (m ringElements) assemble() (k *mat.SymBandDense, id [][]int) {
+	id, n := m.nodes()
+	rows, cols := len(id), len(id[0])
+	k = mat.NewSymBandDense(2*n, min(2*n-1, 2*(3*cols)+6), nil)
 	hr, hz := (m.outer-m.bore)/float64(m.nr), m.length/float64(m.nz)
 	c := m.modulus / ((1 + m.poisson) * (1 - 2*m.poisson))
 	d := [4][4]float64{
@@ -87,32 +90,12 @@ func (m ringElements) stiffness() float64 {
 			}
 		}
 	}
-	// The load: unit pressure on the band, consistent nodal forces by Simpson.
-	column, radius := 0, m.bore
-	if !m.atBore {
-		column, radius = cols-1, m.outer
-	}
-	var total float64
-	for ez := range m.nz {
-		mid := (float64(ez) + 0.5) * hz
-		if mid < m.from || mid > m.to {
-			continue
-		}
-		for a, w := range [3]float64{1. / 6, 4. / 6, 1. / 6} {
-			v := w * hz * 2 * math.Pi * radius
-			node := id[2*ez+a][column]
-			f.SetVec(2*node, f.AtVec(2*node)+v)
-			total += v
-		}
-	}
 	hold := func(dof int) { k.SetSymBand(dof, dof, 1e9*m.modulus*(m.outer+m.length)) }
 	for j := range cols {
 		if node := id[rows-1][j]; node >= 0 {
+			hold(2*node + 1)
 			if m.floored {
 				hold(2 * node)
-			}
-			if m.floored || j == 0 {
-				hold(2*node + 1)
 			}
 		}
 	}
@@ -123,6 +106,10 @@ func (m ringElements) stiffness() float64 {
 			}
 		}
 	}
+	return k, id
+}
+
+func solved(k *mat.SymBandDense, f *mat.VecDense) *mat.VecDense {
 	var chol mat.BandCholesky
 	if !chol.Factorize(k) {
 		panic("not positive definite")
@@ -131,8 +118,40 @@ func (m ringElements) stiffness() float64 {
 	if err := chol.SolveVecTo(&u, f); err != nil {
 		panic(err)
 	}
-	// Work of the load gives its mean movement.
-	return total * total / mat.Dot(&u, f)
+	return &u
+}
+
+// stiffness is the total radial force over the mean radial movement of the
+// loaded band [N/mm], and the lever of an axial force on the same band, towards the
+// far end: how much of the movement it takes back.
+func (m ringElements) stiffness() (stiff, lever float64) {
+	k, id := m.assemble()
+	n, _ := k.Dims()
+	radial, axial := mat.NewVecDense(n, nil), mat.NewVecDense(n, nil)
+	column, radius, sign := 0, m.bore, 1.0
+	if !m.atBore {
+		column, radius, sign = len(id[0])-1, m.outer, -1
+	}
+	// Unit pressure on the band, consistent nodal forces by Simpson.
+	hz := m.length / float64(m.nz)
+	var total float64
+	for ez := range m.nz {
+		if mid := (float64(ez) + 0.5) * hz; mid < m.from || mid > m.to {
+			continue
+		}
+		for a, w := range [3]float64{1. / 6, 4. / 6, 1. / 6} {
+			v := w * hz * 2 * math.Pi * radius
+			node := id[2*ez+a][column]
+			radial.SetVec(2*node, radial.AtVec(2*node)+sign*v)
+			axial.SetVec(2*node+1, axial.AtVec(2*node+1)+v)
+			total += v
+		}
+	}
+	// Work of the load gives its mean movement; the bodies are linear, so that the
+	// axial load's radial work on it is the radial load's on the axial one's.
+	u := solved(k, radial)
+	work := mat.Dot(u, radial)
+	return total * total / work, -mat.Dot(u, axial) / work
 }
 
 // serendipity gives the eight shape functions and their slopes.
@@ -157,13 +176,20 @@ func serendipity(x, y float64) (n, dx, dy [8]float64) {
 
 func TestElementsGiveLamesRing(t *testing.T) {
 	full := ringElements{bore: 5, outer: 8, length: 4, modulus: 1700, poisson: 0.4, to: 4, atBore: true, nr: 6, nz: 6}
-	near(t, "pressure all along the bore", full.stiffness(), 2*math.Pi*1700*4/(lameRatio(16, 10)+0.4), 1e-6)
+	k, _ := full.stiffness()
+	near(t, "pressure all along the bore", k, 2*math.Pi*1700*4/(lameRatio(16, 10)+0.4), 1e-6)
 }
 
-// TestRingStiffnessAgainstElements compares the governing ring stiffness with
-// axisymmetric elements, the load on a band half a wall wide (a quarter in solid
-// pins). The model may lie 5 % low and 2 % high up to t/R = 0.8.
-func TestRingStiffnessAgainstElements(t *testing.T) {
+// TestRingAgainstElements compares the governing ring stiffness, and the lever of
+// the axial part of the contact force, with axisymmetric elements. The load bears
+// on a band half a wall wide, an eighth of the diameter in solid pins; a band of a
+// whole wall makes a thick ring up to a quarter stiffer, one of a quarter as much
+// softer. Outer members hold to within 4 % up to t/R = 1, which is as thick as a
+// wall of the joint's own diameter; inner ones to within 4 % up to 0.5 and 8 % up
+// to 1.1. The lever is held to within 0.04. Between 1.1 and the solid pin of t/R = 2
+// the figure depends on how wide the bead bears, see [memberModel].
+func TestRingAgainstElements(t *testing.T) {
+	worst := 0.0
 	for _, c := range []struct {
 		d, wall, ends float64 // ends: distance of the band from the mouth, in walls
 		outer         bool
@@ -172,18 +198,20 @@ func TestRingStiffnessAgainstElements(t *testing.T) {
 	}{
 		{200, 2.5, 0, true, 0, 0.98, 1.01},
 		{200, 2.5, 3, false, 0, 0.98, 1.01},
-		{30, 1, 0, true, 0, 0.98, 1.01},
+		{64, 1.6, 6, true, 0, 0.98, 1.01},
 		{30, 2, 1, true, 0, 0.97, 1.02},
 		{30, 2, 3, false, 0, 0.97, 1.02},
-		{30, 2, 1, true, 0.8, 0.95, 1.03},
-		{20, 1.5, 1, true, 0, 0.97, 1.02},
-		{20, 1.5, 0, true, 0.5, 0.95, 1.03},
+		{30, 2, 1, true, 0.8, 0.96, 1.02},
+		{20, 1.5, 0, true, 0.5, 0.96, 1.02},
 		{9.6, 1.5, 0, true, 0, 0.97, 1.02},
 		{10, 2, 1, true, 0, 0.97, 1.02},
-		{10, 2, 3, false, 0, 0.95, 1.02},
-		{5, 3, 1, true, 0, 0.95, 1.02},
-		{10, 3.5, 1, false, 0, 0.90, 1.06},
-		{10, 5, 0.5, false, 0, 0.98, 1.10},
+		{10, 2, 1, false, 0, 0.96, 1.02},
+		{5, 3, 1, true, 0, 0.96, 1.02},
+		{10, 10, 0, true, 0, 0.96, 1.02},
+		{10, 10, 1, true, 0, 0.98, 1.04},
+		{10, 3.5, 1, false, 0, 0.92, 1.02},
+		{10, 5, 0, false, 0, 1, 1.06},
+		{10, 5, 1, false, 0, 1, 1.08},
 	} {
 		bore, out := c.d/2, c.d/2+c.wall
 		if !c.outer {
@@ -207,11 +235,64 @@ func TestRingStiffnessAgainstElements(t *testing.T) {
 		if c.floor > 0 {
 			tube.Far, tube.Beyond = Floored, m.length-tube.Mouth
 		}
-		want := m.stiffness()
-		got := RingStiffness(tube, 2*out, 2*bore, c.outer)
-		t.Logf("d %g, wall %g (t/R %.2f), band %.3g from the mouth, outer %v, floor %.3g: elements %.5g N/mm, model %.5g, ratio %.3f", c.d, c.wall, c.wall/tube.Radius, tube.Mouth, c.outer, c.floor, want, got, got/want)
+		want, turn := m.stiffness()
+		got, lever := RingStiffness(tube, 2*out, 2*bore, c.outer), RingLever(tube, 2*out, 2*bore, c.outer)
+		t.Logf("d %g, wall %g (t/R %.2f), band %.3g from the mouth, outer %v, floor %.3g: elements %.5g N/mm, lever %.3f; model %.5g, %.3f; ratio %.3f", c.d, c.wall, c.wall/tube.Radius, tube.Mouth, c.outer, c.floor, want, turn, got, lever, got/want)
 		if ratio := got / want; ratio < c.low || ratio > c.high {
 			t.Errorf("d %g, wall %g, %g walls from the mouth, outer %v: model over elements %.3f, want %.2f to %.2f", c.d, c.wall, c.ends, c.outer, ratio, c.low, c.high)
+		}
+		if wall := bore > 0; wall {
+			worst = max(worst, math.Abs(lever-turn))
+		}
+	}
+	if worst > 0.04 {
+		t.Errorf("lever up to %.3f from the elements, want 0.04", worst)
+	}
+}
+
+// rigidPin is the total radial force on a rigid pin of unit radial oversize over a
+// length of bore from the mouth [N/mm].
+func (m ringElements) rigidPin(engaged float64) float64 {
+	k, id := m.assemble()
+	n, _ := k.Dims()
+	f := mat.NewVecDense(n, nil)
+	stiff := 1e7 * m.modulus
+	var held []int
+	for i := range id {
+		if z := float64(i) * m.length / float64(2*m.nz); z <= engaged+1e-9 {
+			dof := 2 * id[i][0]
+			held = append(held, dof)
+			k.SetSymBand(dof, dof, k.At(dof, dof)+stiff)
+			f.SetVec(dof, stiff)
+		}
+	}
+	u := solved(k, f)
+	var total float64
+	for _, dof := range held {
+		total += stiff * (1 - u.AtVec(dof))
+	}
+	return total
+}
+
+// TestBossEdgeAgainstElements: what a boss that goes on beyond the pin adds to
+// Lame's ring.
+func TestBossEdgeAgainstElements(t *testing.T) {
+	for _, c := range []struct{ d, do, length, beyond float64 }{
+		{100, 104, 20, 80}, {20, 24, 10, 40}, {10, 14, 10, 40}, {5, 11, 10, 40}, {4, 10, 6, 20}, {4, 30, 6, 20},
+		{4, 10, 6, 0}, {10, 14, 10, 0.75}, {4, 8, 4, 0.5},
+	} {
+		h := (c.do - c.d) / 2 / 8
+		if c.do > 5*c.d {
+			h = 0.25
+		}
+		engaged := math.Round(c.length/h) * h
+		beyond := math.Min(math.Round(c.beyond/h)*h, math.Ceil(5/Beta((c.do+c.d)/4, (c.do-c.d)/2, 0.4)/h)*h)
+		m := ringElements{bore: c.d / 2, outer: c.do / 2, length: engaged + beyond, modulus: 1700, poisson: 0.4, nr: 5, nz: int(math.Round((engaged + beyond) / h))}
+		lame := 2 * math.Pi * 1700 / (lameRatio(c.do, c.d) + 0.4)
+		want, got := m.rigidPin(engaged)/lame, engaged+BossEdge(c.do, c.d, beyond)
+		t.Logf("d %g in %g, engaged %.3g, boss %.3g beyond: elements as Lame's ring %.4g mm long, model %.4g", c.d, c.do, engaged, beyond, want, got)
+		if got < 0.995*want || got > 1.05*want {
+			t.Errorf("d %g in %g, engaged %g, %g beyond: %g mm, elements %g mm; want within -0.5 and +5 %%", c.d, c.do, engaged, beyond, got, want)
 		}
 	}
 }

@@ -12,12 +12,23 @@ func (j *joint) slideProfile(p *profile, s *shared, r *state, w float64) {
 		p.add(piece{Hi: start + c, Lo: start, F2: first / (c * c)})
 	}
 	per := s.mu * r.load
+	whole := j.length + j.edge
+	m := s.mu * j.swell
+	if m > mostSwelling {
+		m, r.jam = mostSwelling, true
+	}
+	// (s + e) (1 + g (s + e)/(L + e)): the pin swells as the force along it grows.
+	g := m / (1 - m) / whole
 	end := start - j.length
-	p.add(piece{Hi: start, Lo: end, F0: first, F1: per})
+	p.add(piece{Hi: start, Lo: end, F0: first + per*j.edge*(1+g*j.edge), F1: per * (1 + 2*g*j.edge), F2: per * g})
 	if end > 0 {
-		p.add(piece{Hi: end, Lo: 0, F0: first + per*j.length})
+		p.add(piece{Hi: end, Lo: 0, F0: first + per*whole*(1+g*whole)})
 	}
 }
+
+// mostSwelling bounds friction times [Fit.Swelling]: towards 1 the pin locks in
+// its bore. Such draws are counted and reported as jams.
+const mostSwelling = 0.8
 
 // PressForce gives the force to slide a fit over an engaged length, F [N].
 //

@@ -150,33 +150,41 @@ func (t *trial) bound(lift float64) float64 {
 
 // peak is the largest sum at one lift. Forces rise from their first contact, so
 // the sum peaks where one of them bends down or drops, which the nodes hold;
-// round the summit of a ball a parabola through three nodes is tried too.
+// round every summit that balls may make the highest, a parabola through three
+// nodes is tried too.
 func (t *trial) peak() float64 {
 	for i := range t.sums {
 		t.sums[i] = math.NaN()
 	}
-	best := t.order[0]
-	f := t.at(best)
+	f := t.at(t.order[0])
 	for _, i := range t.order[1:] {
-		if t.bound(t.nodes[i]) <= f {
-			continue
-		}
-		if v := t.at(i); v > f {
-			best, f = i, v
+		if t.bound(t.nodes[i]) > f {
+			f = max(f, t.at(i))
 		}
 	}
-	if !t.smooth || best == 0 || best+1 == len(t.nodes) {
+	if !t.smooth {
 		return f
 	}
-	x0, x1, x2 := t.nodes[best-1], t.nodes[best], t.nodes[best+1]
-	a, b := (x1-x0)*(f-t.at(best+1)), (x1-x2)*(f-t.at(best-1))
-	if d := a - b; d != 0 {
-		if v := x1 - ((x1-x0)*a-(x1-x2)*b)/(2*d); v > x0 && v < x2 {
-			f = max(f, t.sum(v))
+	least := nearPeak * f
+	for i := 1; i+1 < len(t.nodes); i++ {
+		y0, y1, y2 := t.at(i-1), t.at(i), t.at(i+1)
+		if y1 < least || y1 < y0 || y1 < y2 {
+			continue
+		}
+		x0, x1, x2 := t.nodes[i-1], t.nodes[i], t.nodes[i+1]
+		a, b := (x1-x0)*(y1-y2), (x1-x2)*(y1-y0)
+		if d := a - b; d != 0 {
+			if v := x1 - ((x1-x0)*a-(x1-x2)*b)/(2*d); v > x0 && v < x2 {
+				f = max(f, t.sum(v))
+			}
 		}
 	}
 	return f
 }
+
+// nearPeak is the share of the largest sum at a node from which on a summit
+// between nodes may yet be the highest [1].
+const nearPeak = 0.9
 
 // at gives the sum at a node, computed once a draw.
 func (t *trial) at(i int) float64 {
