@@ -49,6 +49,22 @@ func TestAdviseSortsByWhatHelpsMost(t *testing.T) {
 	}
 }
 
+// A pass goes before a condition, and a lesser method before a greater one, whatever
+// the force.
+func TestAdvisePutsVerdictAndMethodBeforeForce(t *testing.T) {
+	rare, often := at(60), at(350)
+	rare.RatePerHour, rare.HoursPerDay = 12, 1
+	often.RatePerHour = 1300
+	got := Advise(hard(), 0, Bench{}, []Alternative{{What: "often", Demand: often}, {What: "press", Demand: at(40)}, {What: "hand", Demand: rare}, {What: "more force", Demand: at(400)}})
+	var order []string
+	for _, o := range got {
+		order = append(order, o.What+" "+string(o.Method)+" "+string(o.Verdict))
+	}
+	if want := []string{"hand hand pass", "press press pass", "more force press pass", "often press conditional"}; !slices.Equal(order, want) {
+		t.Errorf("%q, want %q", order, want)
+	}
+}
+
 // Every outcome is what Choose says of the changed joint, whatever order they come in.
 func TestAdviseAgreesWithChoose(t *testing.T) {
 	var alts []Alternative

@@ -123,7 +123,8 @@ func TestCrew(t *testing.T) {
 		byTime, byEffort, people int
 	}{
 		{ByPress, 5.8, 1, 1, 1}, // 360 * 5.8 * 1.15 = 2401 s
-		{ByPress, 12, 2, 1, 2},
+		{ByPress, 8.6, 1, 1, 1},
+		{ByPress, 8.7, 2, 1, 2},    // 360 * 8.7 * 1.15 = 3602 s
 		{ByMallet, 5.8, 1, 12, 12}, // 30 an hour each, our own limit
 	} {
 		crew, ok := got.option(c.m).Crew(360, c.cycle)
