@@ -1,0 +1,223 @@
+package calibrate
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"sync"
+
+	"ramnest/force"
+)
+
+// A Coupon is a pair that can be pressed.
+type Coupon struct {
+	Latch  string  // id of a latch of the assembly
+	Name   string  // the number marked on it, or Piece
+	Size   float64 // its interference as drawn [mm]
+	Places int     // joints in it; 0: 1
+}
+
+// An Input is what a model is made of.
+type Input struct {
+	Assembly force.Assembly
+	Coupons  []Coupon
+	Stepped  map[string]Member // which member carries the step, by latch; left out: the outer one
+	Gauge    float64           // standard deviation of the force gauge and the hand, share of the force [1]; 0: 0.05
+}
+
+// Of the prior. A table is not the shop, so its plus or minus counts as one standard
+// deviation, not as a bound (own).
+const (
+	modelSpread   = 0.075 // of ln stiffness: half of the model error that package force keeps for rings and arms [1]
+	offsetShare   = 0.5   // of the tolerance of a size: standard deviation of its offset in a build [1]
+	ownShare      = 0.354 // of the tolerance: standard deviation from pair to pair in one build, half the variance, as in package force [1]
+	scatterSpread = 0.6   // standard deviation of ln of the factor on all scatter [1]
+	usualGauge    = 0.05  // [1]
+	flowFactor    = 1.25  // flow stress of a rib over the strength, as in package force where none is stated
+	mostLatches   = 6     // of one fit
+	floorForce    = 0.3   // standard deviation below which no force is known [N]
+)
+
+// A Model is an assembly made ready to be fitted: friction, stiffness and sizes in,
+// peak forces out, tabulated once from package force.
+type Model struct {
+	input           Input
+	lower, upper    force.Material
+	friction        float64   // nominal [1]
+	frictionSpread  float64   // of ln [1]
+	stiffnessSpread float64   // of ln [1]
+	gauge           float64   // [1]
+	latches         []subject // those that have coupons
+	coupons         []Coupon
+	couponLatch     []int // index into latches
+}
+
+// A subject is a latch under test.
+type subject struct {
+	latch     force.Latch
+	size      Size
+	member    Member
+	tolerance float64 // [mm]
+	curve     surface
+}
+
+// offsetSpread is the prior standard deviation of the offset [mm].
+func (s *subject) offsetSpread() float64 { return offsetShare * s.tolerance }
+
+// own is the standard deviation of the size from pair to pair before any scatter is
+// learned [mm].
+func (s *subject) own() float64 { return ownShare * s.tolerance }
+
+// NewModel tabulates the forces of every latch that has coupons. It returns the
+// faults of the input joined.
+func NewModel(in Input) (*Model, error) {
+	faults := in.Assembly.Validate()
+	if in.Gauge == 0 {
+		in.Gauge = usualGauge
+	}
+	if !(in.Gauge > 0 && in.Gauge <= 0.5) {
+		faults = append(faults, force.Fault{Field: "gauge", Given: fmt.Sprint(in.Gauge), Problem: "is out of range", Want: "up to 0.5, or 0 for 0.05"})
+	}
+	if len(faults) > 0 {
+		return nil, joined(faults)
+	}
+	m := &Model{input: in, gauge: in.Gauge}
+	m.lower, _ = in.Assembly.Shop.Resolve(in.Assembly.Lower)
+	m.upper, _ = in.Assembly.Shop.Resolve(in.Assembly.Upper)
+	m.friction = pairFriction(in.Assembly)
+	m.frictionSpread = max(0.02, m.lower.FrictionSpread.Value, m.upper.FrictionSpread.Value)
+	m.stiffnessSpread = modelSpread
+	for _, p := range []force.Material{m.lower, m.upper} {
+		if !p.Metal() {
+			m.stiffnessSpread = max(m.stiffnessSpread, math.Hypot(p.ModulusSpread.Value, modelSpread))
+		}
+	}
+	for i, c := range in.Coupons {
+		field := fmt.Sprintf("coupons[%d]", i)
+		k := slices.IndexFunc(in.Assembly.Latches, func(l force.Latch) bool { return l.ID == c.Latch })
+		switch {
+		case k < 0:
+			faults = append(faults, force.Fault{Field: field + ".latch", Given: c.Latch, Problem: "is no latch of the job", Want: ids(in.Assembly.Latches)})
+			continue
+		case !(c.Size >= -5 && c.Size <= 50):
+			faults = append(faults, force.Fault{Field: field + ".size", Given: mm(c.Size), Problem: "is no interference", Want: "-5 to 50 mm"})
+			continue
+		case c.Places < 0 || c.Places > 1000:
+			faults = append(faults, force.Fault{Field: field + ".places", Given: fmt.Sprint(c.Places), Problem: "is out of range", Want: "1 to 1000"})
+			continue
+		}
+		c.Places = max(1, c.Places)
+		l := in.Assembly.Latches[k]
+		at := slices.IndexFunc(m.latches, func(s subject) bool { return s.latch.ID == l.ID })
+		if at < 0 {
+			at = len(m.latches)
+			size := SizeOf(l, m.lower, m.upper)
+			m.latches = append(m.latches, subject{latch: l, size: size, member: in.Stepped[l.ID], tolerance: size.Tolerance()})
+		}
+		m.coupons, m.couponLatch = append(m.coupons, c), append(m.couponLatch, at)
+	}
+	switch {
+	case len(faults) > 0:
+	case len(m.coupons) == 0:
+		faults = append(faults, force.Fault{Field: "coupons", Problem: "is empty", Want: "a ladder, or first pieces"})
+	case len(m.latches) > mostLatches:
+		faults = append(faults, force.Fault{Field: "coupons", Given: fmt.Sprint(len(m.latches), " latches"), Problem: "are too many for one fit", Want: fmt.Sprintf("%d at most", mostLatches)})
+	}
+	if len(faults) > 0 {
+		return nil, joined(faults)
+	}
+	return m, m.tabulate()
+}
+
+// tabulate fills the curves, latch beside latch.
+func (m *Model) tabulate() error {
+	errs := make([]error, len(m.latches))
+	var group sync.WaitGroup
+	for i := range m.latches {
+		group.Go(func() {
+			s := &m.latches[i]
+			largest := s.size.Value
+			for k, c := range m.coupons {
+				if m.couponLatch[k] == i {
+					largest = max(largest, c.Size)
+				}
+			}
+			errs[i] = s.curve.fill(m, s, largest+4*s.offsetSpread())
+		})
+	}
+	group.Wait()
+	return errors.Join(errs...)
+}
+
+// assembly is one joint of a latch with another friction [1], stiffness as a share
+// of the table's [1] and size [mm].
+func (m *Model) assembly(s *subject, friction, stiffness, size float64) force.Assembly {
+	l := Resize(s.latch, size, s.member)
+	l.Engage, l.At = nil, []force.Point{{}}
+	if l.Cantilever != nil {
+		c := *l.Cantilever
+		c.Toward = nil
+		l.Cantilever = &c
+	}
+	a := m.input.Assembly
+	l = stiffened(l, m.lower, m.upper, stiffness)
+	a.Latches, a.Draws = []force.Latch{l}, 100
+	a.Lower, a.Upper = retuned(a.Lower, m.lower, friction, stiffness), retuned(a.Upper, m.upper, friction, stiffness)
+	return a
+}
+
+// retuned gives a part another friction, and if it is no metal another modulus.
+func retuned(spec force.MaterialSpec, m force.Material, friction, stiffness float64) force.MaterialSpec {
+	spec.Friction = &friction
+	if !m.Metal() {
+		spec.Modulus = new(m.Modulus.Value * stiffness)
+	}
+	return spec
+}
+
+// stiffened scales the flow stress of crush ribs, which have no modulus.
+func stiffened(l force.Latch, lower, upper force.Material, stiffness float64) force.Latch {
+	if l.CrushRib == nil {
+		return l
+	}
+	c := *l.CrushRib
+	flow := flowFactor * lower.Strength.Value
+	if c.Ribs == "upper" {
+		flow = flowFactor * upper.Strength.Value
+	}
+	if c.FlowStress != nil {
+		flow = *c.FlowStress
+	}
+	c.FlowStress = new(flow * stiffness)
+	l.CrushRib = &c
+	return l
+}
+
+// pairFriction reads the friction that package force takes between two parts.
+func pairFriction(a force.Assembly) float64 {
+	for _, line := range force.Explain(a, a.Latches[0].ID) {
+		if line.Symbol == "mu" {
+			return line.Value
+		}
+	}
+	return 0
+}
+
+func ids(ls []force.Latch) string {
+	var out []string
+	for _, l := range ls {
+		out = append(out, l.ID)
+	}
+	return fmt.Sprint(out)
+}
+
+func joined(faults []force.Fault) error {
+	errs := make([]error, len(faults))
+	for i, f := range faults {
+		errs[i] = f
+	}
+	return errors.Join(errs...)
+}
+
+func mm(v float64) string { return fmt.Sprintf("%.4g mm", v) }
