@@ -65,7 +65,7 @@ func pairFaults(l Latch, lower, upper Material) []Fault {
 		case l.Ball != nil && j.alpha > 0:
 			field = "ball.entry_angle"
 		case l.Ball != nil:
-			return []Fault{{Field: "ball.mouth_diameter", Given: fmt.Sprintf("%g mm", l.Ball.MouthDiameter),
+			return []Fault{{Field: "ball.mouth_diameter", Given: fmt.Sprintf("%.6g mm", l.Ball.MouthDiameter),
 				Problem: fmt.Sprintf("meets the ball at %.3g deg and locks at a friction of %.3g: no push joins it", BallContactAngle(l.Ball.MouthDiameter, l.Ball.BallDiameter)*degree, mu),
 				Want:    "a wider mouth, an entry cone or less friction"}}
 		case l.PressFit != nil:
@@ -80,10 +80,10 @@ func pairFaults(l Latch, lower, upper Material) []Fault {
 		if most < 10 {
 			want = "less friction, less undercut for its length, or a wall that goes on further beyond the joint: no angle will do"
 		}
-		return []Fault{{Field: field, Given: fmt.Sprintf("%.4g deg", alpha*degree), Problem: fmt.Sprintf("locks at a friction of %.3g: no push joins it", mu), Want: want}}
+		return []Fault{{Field: field, Given: fmt.Sprintf("%.6g deg", alpha*degree), Problem: fmt.Sprintf("locks at a friction of %.3g: no push joins it", mu), Want: want}}
 	}
 	if j.path == ball && (j.size+2.2*j.worst)*j.half > 0.6*j.ballR {
-		return []Fault{{Field: "ball.ball_diameter", Given: fmt.Sprintf("%g mm", l.Ball.BallDiameter), Problem: fmt.Sprintf("is too small for a tolerance of %.3g mm on ball and mouth together", j.worst),
+		return []Fault{{Field: "ball.ball_diameter", Given: fmt.Sprintf("%.6g mm", l.Ball.BallDiameter), Problem: fmt.Sprintf("is too small for a tolerance of %.3g mm on ball and mouth together", j.worst),
 			Want: "a larger ball, or ball_tol and mouth_tol as measured"}}
 	}
 	return nil
@@ -101,6 +101,7 @@ func Analyse(a Assembly) (Result, error) {
 	lower, _ := a.Shop.Resolve(a.Lower)
 	upper, _ := a.Shop.Resolve(a.Upper)
 	mu := pairFriction(lower, upper)
+	b := band{mu: mu.Value, friction: max(lower.FrictionSpread.Value, upper.FrictionSpread.Value), lower: lower.ModulusSpread.Value, upper: upper.ModulusSpread.Value}
 	var r Result
 	joints := make([]joint, len(a.Latches))
 	profiles := make([]profile, len(a.Latches))
@@ -111,7 +112,7 @@ func Analyse(a Assembly) (Result, error) {
 		joints[i], counts[i] = j, len(l.At)
 		var s state
 		profiles[i], s = j.nominalAt(mu.Value)
-		lr := latchResult(l, &j, profiles[i], s, mu, lower, upper)
+		lr := latchResult(l, &j, profiles[i], s, mu, b, lower, upper)
 		r.Latches = append(r.Latches, lr)
 		r.PeakStack += lr.PeakAll
 		r.Springback += float64(len(l.At)) * j.springback(mu.Value, s, &profiles[i])
@@ -120,7 +121,11 @@ func Analyse(a Assembly) (Result, error) {
 	r.Peak, r.PeakLift = r.Curve.Peak()
 	r.Work, r.Stroke, r.SeatForce, r.Humps = r.Curve.Work(), r.Curve.Stroke(), r.Curve.At(0), r.Curve.humps(0.05)
 	r.thrustLine(a.Latches, profiles)
-	r.tolerance(a, joints, counts, band{mu: mu.Value, friction: max(lower.FrictionSpread.Value, upper.FrictionSpread.Value), lower: lower.ModulusSpread.Value, upper: upper.ModulusSpread.Value})
+	peaks := make([]float64, len(joints))
+	for i := range joints {
+		peaks[i] = r.Latches[i].PeakLift
+	}
+	r.tolerance(a, level(joints, peaks, keepsApart(lower, upper), mu.Value), counts, b)
 	r.warn(joints, lower, upper)
 	return r, nil
 }

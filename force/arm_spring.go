@@ -1,5 +1,7 @@
 package force
 
+import "math"
+
 // thickness is that of the root [mm].
 func (c Cantilever) thickness() float64 {
 	switch {
@@ -61,8 +63,12 @@ type armSpring struct {
 
 // lever is [ArmLever] at a deflection y [mm].
 func (a armSpring) lever(c Cantilever, y float64) float64 {
-	if c.shape() == "rocker" {
+	switch c.shape() {
+	case "rocker":
 		return ArmLever(a.face, a.slope, 0, y)
+	case "u_arm":
+		// The mean lever about free leg, bend and rooted leg.
+		return ArmLever(a.face+c.BendRadius, a.slope, 0, y)
 	}
 	return ArmLever(a.face, a.slope, armBow/c.Length, y)
 }
@@ -113,6 +119,10 @@ func (c Cantilever) spring(m Material) armSpring {
 		a.axial = l * tensile / (e * s.Inertia * f)
 		a.across = (l + c.BendRadius) * tensile / (e * s.Inertia * f)
 		a.kt = 1 // the root carries little of the moment
+		r := c.BendRadius
+		along := l*l + math.Pi*l*r + 2*r*r
+		a.slope = along / (e * s.Inertia * f)
+		a.turn = (2*l + math.Pi*r) / along
 	case "rocker":
 		bars := 2.0
 		if c.Bars == 1 {

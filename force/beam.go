@@ -117,8 +117,9 @@ func LArmCompliance(e, l1, i1, l2, i2 float64) float64 {
 //	y/P = [ 4 L^3 + 6 pi L^2 R + 24 L R^2 + 3 pi R^3 ] / (6 E I)
 //
 // l: leg, r: mean radius of the bend [mm]; i: second moment [mm^4]; e: modulus
-// [MPa]. The largest moment, P (L + R), stands at the crown. Source: own,
-// Castigliano.
+// [MPa]. The largest moment, P (L + R), stands at the crown. The slope of the tip is
+// P (L^2 + pi L R + 2 R^2)/(E I), and an axial force at the tip, c from the neutral
+// axis, moves it by (c + R) times as much. Source: own, Castigliano.
 func UArmCompliance(e, l, r, i float64) float64 {
 	return (4*l*l*l + 6*math.Pi*l*l*r + 24*l*r*r + 3*math.Pi*r*r*r) / (6 * e * i)
 }

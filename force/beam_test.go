@@ -51,12 +51,37 @@ func TestUArmAgainstEnergy(t *testing.T) {
 	leg := quad.Fixed(func(x float64) float64 { return x * x }, 0, l, 20, nil, 0)
 	bend := quad.Fixed(func(a float64) float64 { m := l + r*math.Sin(a); return m * m * r }, 0, math.Pi, 60, nil, 0)
 	near(t, "compliance", UArmCompliance(1, l, r, 1), 2*leg+bend, 1e-9)
+
+	// Slope of the tip, and its movement by an axial force at the tip, against that of
+	// the force across: moments multiplied along the same way, the bend away.
+	const face = 0.6
+	slope := 2*l*l/2 + quad.Fixed(func(a float64) float64 { return (l + r*math.Sin(a)) * r }, 0, math.Pi, 60, nil, 0)
+	axial := face*l*l/2 + (face+2*r)*l*l/2 + quad.Fixed(func(a float64) float64 { return (l + r*math.Sin(a)) * (face + r*(1-math.Cos(a))) * r }, 0, math.Pi, 60, nil, 0)
+	c := Cantilever{Shape: "u_arm", Length: l, Thickness: 2 * face, Width: 1, BendRadius: r}
+	m := Material{Modulus: Figure{Value: 1}}
+	a := c.spring(m)
+	inertia := Rectangle(1, 2*face).Inertia
+	near(t, "slope", a.slope, a.stiffness*slope/inertia, 1e-9)
+	near(t, "lever", a.lever(c, 0), a.stiffness*axial/inertia, 1e-9)
+	near(t, "turn", a.turn, (2*l+math.Pi*r)/slope, 1e-9)
 }
 
 func TestLArmAgainstEnergy(t *testing.T) {
 	const l1, l2, i1, i2 = 12.0, 8.0, 1.4, 3.3
 	arm := quad.Fixed(func(x float64) float64 { return x * x / i1 }, 0, l1, 20, nil, 0)
 	near(t, "compliance", LArmCompliance(1, l1, i1, l2, i2), arm+l1*l1*l2/i2, 1e-12)
+
+	// Slope by a force across, turn by a moment, and what an axial force on the strip
+	// does to the tip, by unit moments.
+	c := Cantilever{Shape: "l_arm", Length: l1, Thickness: 1.5, Width: 5, BaseLength: l2, BaseThickness: 2}
+	m := Material{Modulus: Figure{Value: 1}}
+	a := c.spring(m)
+	ia, is := Rectangle(5, 1.5).Inertia, Rectangle(5, 2).Inertia
+	slope := quad.Fixed(func(x float64) float64 { return x / ia }, 0, l1, 20, nil, 0) + l1*l2/is
+	near(t, "slope", a.slope, a.stiffness*slope, 1e-12)
+	near(t, "turn", a.turn, (l1/ia+l2/is)/slope, 1e-12)
+	near(t, "strip", a.unsure, a.stiffness*quad.Fixed(func(x float64) float64 { return l1 * x / is }, 0, l2, 20, nil, 0), 1e-12)
+	near(t, "lever", a.lever(c, 2), 0.75*a.slope+0.3*2/l1, 1e-12)
 }
 
 func TestSectionsAgainstStrips(t *testing.T) {

@@ -17,16 +17,53 @@ const (
 // within says lo <= v <= hi, and no for NaN.
 func within(v, lo, hi float64) bool { return v >= lo && v <= hi }
 
-// lengthFault refuses a length outside lo to hi [mm], both ends included.
+// lengthFault refuses a length outside lo to hi [mm], both ends included as they
+// are printed: a limit of 0.8 times 6 mm lets 4.8 mm through, whatever binary
+// fractions make of it.
 func lengthFault(field string, v, lo, hi float64) []Fault {
-	if within(v, lo, hi) {
+	if within(v, lo-1e-12*math.Abs(lo), hi+1e-12*math.Abs(hi)) {
 		return nil
 	}
-	problem := fmt.Sprintf("must be %g mm or more", lo)
+	given, low := distinct(6, v, lo)
+	problem := "must be " + low + " mm or more"
 	if v > hi {
-		problem = fmt.Sprintf("must be %g mm or less", hi)
+		var high string
+		given, high = distinct(6, v, hi)
+		problem = "must be " + high + " mm or less"
 	}
-	return []Fault{{Field: field, Given: fmt.Sprintf("%g mm", v), Problem: problem, Want: fmt.Sprintf("%g to %g mm", lo, hi)}}
+	want := figure(lo) + " to " + figure(hi) + " mm"
+	if lo >= hi {
+		want = "" // another figure leaves no room for it
+	}
+	return []Fault{{Field: field, Given: given + " mm", Problem: problem, Want: want}}
+}
+
+// figure writes a value that a person may have written: six digits, so that what
+// binary fractions leave behind is not shown.
+func figure(v float64) string { return fmt.Sprintf("%.6g", v) }
+
+// distinct writes two unlike values with as many digits as tell them apart, at
+// least so many.
+func distinct(digits int, a, b float64) (first, second string) {
+	for ; digits < 17; digits++ {
+		first, second = fmt.Sprintf("%.*g", digits, a), fmt.Sprintf("%.*g", digits, b)
+		if first != second {
+			break
+		}
+	}
+	return first, second
+}
+
+// portion writes a share of assemblies. A risk that was drawn is never rounded to
+// none, nor to all.
+func portion(share float64) string {
+	switch {
+	case share > 0 && share < 0.001:
+		return "fewer than 0.1 %"
+	case share < 1 && share > 0.999:
+		return "more than 99.9 %"
+	}
+	return fmt.Sprintf("%.1f %%", 100*share)
 }
 
 // angleFault refuses an angle [rad] outside lo to hi [deg].
@@ -35,7 +72,7 @@ func angleFault(field string, v, lo, hi float64) []Fault {
 	if within(deg, lo-1e-9, hi+1e-9) {
 		return nil
 	}
-	return []Fault{{Field: field, Given: fmt.Sprintf("%.4g deg", deg), Problem: "is outside what the formula holds for", Want: fmt.Sprintf("%g to %g deg", lo, hi)}}
+	return []Fault{{Field: field, Given: figure(deg) + " deg", Problem: "is outside what the formula holds for", Want: figure(lo) + " to " + figure(hi) + " deg"}}
 }
 
 // sideFault refuses a side that is not lower or upper.

@@ -33,12 +33,13 @@ type Cantilever struct {
 	InnerRadius float64 `yaml:"inner_radius" unit:"mm"`                           // ring_segment [mm]
 	Arc         float64 `yaml:"arc" unit:"deg"`                                   // ring_segment: its whole angle [rad]
 
-	BaseLength    float64 `yaml:"base_length" unit:"mm"`    // l_arm: of the strip that the arm stands on [mm]
-	BaseThickness float64 `yaml:"base_thickness" unit:"mm"` // l_arm [mm]
-	BendRadius    float64 `yaml:"bend_radius" unit:"mm"`    // u_arm: mean radius [mm]
-	BarRadius     float64 `yaml:"bar_radius" unit:"mm"`     // rocker: of the torsion bars [mm]
-	BarLength     float64 `yaml:"bar_length" unit:"mm"`     // rocker: of one bar [mm]
-	Bars          int     `yaml:"bars" unit:"none"`         // rocker: 1 or 2; 0 or left out: 2
+	BaseLength    float64 `yaml:"base_length" unit:"mm"`         // l_arm: of the strip that the arm stands on [mm]
+	BaseThickness float64 `yaml:"base_thickness" unit:"mm"`      // l_arm [mm]
+	BendRadius    float64 `yaml:"bend_radius" unit:"mm"`         // u_arm: mean radius [mm]
+	BendSide      string  `yaml:"bend_side" oneof:"away toward"` // u_arm: where the bend lies, away from the mate that comes (left out; it needs more force) or toward it
+	BarRadius     float64 `yaml:"bar_radius" unit:"mm"`          // rocker: of the torsion bars [mm]
+	BarLength     float64 `yaml:"bar_length" unit:"mm"`          // rocker: of one bar [mm]
+	Bars          int     `yaml:"bars" unit:"none"`              // rocker: 1 or 2; 0 or left out: 2
 
 	Base       string   `yaml:"base" oneof:"rigid solid"` // straight arm: rigid (left out), or a solid block that yields a little
 	BaseFactor *float64 `yaml:"base_factor" unit:"none"`  // Q, measured or from a chart; instead of base
@@ -74,7 +75,7 @@ func (c Cantilever) Validate() []Fault {
 	}
 	for i, p := range c.Toward {
 		if n := math.Hypot(p.X, p.Y); !within(n, 1e-6, 1e6) {
-			out = append(out, Fault{Field: fmt.Sprintf("toward[%d]", i), Given: fmt.Sprintf("%g, %g", p.X, p.Y), Problem: "is no direction", Want: "such as 1, 0"})
+			out = append(out, Fault{Field: fmt.Sprintf("toward[%d]", i), Given: fmt.Sprintf("%.6g, %.6g", p.X, p.Y), Problem: "is no direction", Want: "such as 1, 0"})
 		}
 	}
 	out = append(out, c.armFaults()...)
@@ -88,10 +89,10 @@ func (c Cantilever) Validate() []Fault {
 		}
 	}
 	if q := c.BaseFactor; q != nil && !within(*q, 1, 20) {
-		out = append(out, Fault{Field: "base_factor", Given: fmt.Sprintf("%g", *q), Problem: "is outside what a base can do", Want: "1 to 20"})
+		out = append(out, Fault{Field: "base_factor", Given: fmt.Sprintf("%.6g", *q), Problem: "is outside what a base can do", Want: "1 to 20"})
 	}
 	if c.BaseFactor != nil && c.Base != "" {
-		out = append(out, Fault{Field: "base_factor", Given: fmt.Sprintf("%g", *c.BaseFactor), Problem: "stands beside base", Want: "one of the two"})
+		out = append(out, Fault{Field: "base_factor", Given: fmt.Sprintf("%.6g", *c.BaseFactor), Problem: "stands beside base", Want: "one of the two"})
 	}
 	return out
 }
@@ -145,6 +146,9 @@ func (c Cantilever) armFaults() []Fault {
 		out = append(out, lengthFault("base_thickness", c.BaseThickness, 0.05, 500)...)
 	case "u_arm":
 		out = append(out, lengthFault("bend_radius", c.BendRadius, c.Thickness/2, 500)...)
+		if c.BendSide != "" {
+			out = append(out, choiceFault("bend_side", c.BendSide, "away", "toward")...)
+		}
 	}
 	if c.shape() != "straight" && (c.TipThickness != 0 || c.TipWidth != 0) {
 		out = append(out, Fault{Field: "tip_thickness", Problem: "is for straight arms only", Want: "left out"})
@@ -175,8 +179,9 @@ func (c Cantilever) ready(arm, mate Material, use string) joint {
 		// The secant modulus follows the nominal strain, not that in the fillet.
 		j.outer.zero = z / max(a.root, a.axial, a.across)
 	}
-	// The free leg of a U turns the other way and needs less force: not credited.
-	if c.shape() != "u_arm" {
+	// With its bend toward the mate the free leg of a U turns the other way and needs
+	// less force: not credited.
+	if c.shape() != "u_arm" || c.BendSide != "toward" {
 		j.rotation, j.turning = a.slope, a.turn-a.slope
 		j.lever = a.lever(c, s.size)
 		j.upright = c.LeadIn == "mate"
@@ -198,8 +203,14 @@ const armModel = 1.15
 func (c Cantilever) swing(z float64, at []Point) Swing {
 	hook := c.Undercut/math.Tan(c.MatingAngle) + c.Land
 	reach := c.Length
-	if c.shape() == "rocker" {
+	switch {
+	case c.shape() == "rocker":
 		reach = hook
+	case c.shape() == "u_arm":
+		reach += c.BendRadius + c.Thickness/2
+		if c.BendSide == "toward" {
+			reach, hook = hook, max(hook, reach)
+		}
 	}
 	s := Swing{Part: c.Flexes, Width: c.Width, ZLow: z - reach, ZHigh: z + hook}
 	if c.Flexes == "upper" {

@@ -40,7 +40,7 @@ func (c CrushRib) Validate() []Fault {
 		out = append(out, angleFault("lead_in_angle", *c.LeadInAngle, 2, 60)...)
 	}
 	if c.FlowStress != nil && !within(*c.FlowStress, 0.1, 5000) {
-		out = append(out, Fault{Field: "flow_stress", Given: fmt.Sprintf("%g MPa", *c.FlowStress), Problem: "is outside what a material can have", Want: "0.1 to 5000 MPa"})
+		out = append(out, Fault{Field: "flow_stress", Given: fmt.Sprintf("%.6g MPa", *c.FlowStress), Problem: "is outside what a material can have", Want: "0.1 to 5000 MPa"})
 	}
 	if room := math.Pi * c.JointDiameter / c.Width; float64(c.Count) > room && len(out) == 0 {
 		out = append(out, countFault("rib_count", c.Count, 2, int(room))...)

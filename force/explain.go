@@ -224,7 +224,7 @@ func inverse(a float64) float64 {
 
 // separation explains the force that pulls a snap apart.
 func (e *explainer) separation() {
-	f, locked := e.j.separation(e.mu, e.s)
+	f, locked := e.j.separation(e.mu, e.s, &e.p)
 	back, theta := e.j.back, e.j.backLean(e.mu, e.s.outerMove)
 	if e.j.rotation != 0 {
 		y := e.s.outerMove

@@ -43,7 +43,7 @@ func (e *explainer) ball(b *Ball) {
 	hi, lo := e.j.lipRange(&l)
 	f, lift := l.peak(hi, lo)
 	e.lip("", &l, f, lift, lift >= hi-1e-9)
-	if pull, locked := e.j.separation(e.mu, e.s); locked {
+	if pull, locked := e.j.separation(e.mu, e.s, &e.p); locked {
 		e.step("flank.locked", "alpha' + rho", (phi0+math.Atan(e.mu))*degree, "deg", "phi0 + rho of 90 deg or more: self-locking, no pull opens it", "DSM Technical Guide, 2005, p. 7", MarkRead, "%s + atan(%s)", phi0*degree, e.mu)
 	} else {
 		out := l

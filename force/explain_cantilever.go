@@ -19,7 +19,8 @@ func (e *explainer) cantilever(c *Cantilever) {
 	e.step("arm.deflection", "w", e.s.move, "mm", "w = y, the mate being rigid", sourceGeometry, MarkOwn, "%s", y)
 	e.series(a.stiffness, 0, "N")
 	e.armStrain(c, a)
-	if c.shape() == "u_arm" {
+	if e.j.rotation == 0 {
+		e.given("kappa", e.j.lever, "1", "the bend toward the mate: the axial force helps, which is not credited", MarkOwn)
 		e.crest(e.levered("F", e.flank("f", c.MatingAngle)), e.mu, c.Land)
 		e.separation()
 		return
@@ -56,11 +57,14 @@ func (e *explainer) armStrain(c *Cantilever, a armSpring) {
 // lean explains how the hook leans and what the axial force adds.
 func (e *explainer) lean(c *Cantilever, a armSpring) {
 	y := c.Undercut
-	bow := armBow / c.Length
-	if c.shape() == "rocker" {
-		bow = 0
+	switch c.shape() {
+	case "rocker":
+		e.step("contact.arm", "kappa", e.j.lever, "1", "kappa = r theta/y, lever of the axial part of the contact force; the lever counts as thick as its bars", "own", MarkOwn, "%s*%s", a.face, a.slope)
+	case "u_arm":
+		e.step("contact.arm", "kappa", e.j.lever, "1", "kappa = (c + R) theta/y, lever of the axial part of the contact force", "own", MarkOwn, "(%s + %s)*%s", a.face, c.BendRadius, a.slope)
+	default:
+		e.step("contact.arm", "kappa", e.j.lever, "1", "kappa = c theta/y + 0.3 y/L, lever of the axial part of the contact force", "own", MarkOwn, "%s*%s + 0.3*%s/%s", a.face, a.slope, y, c.Length)
 	}
-	e.step("contact.arm", "kappa", e.j.lever, "1", "kappa = c theta/y + 0.3 y/L, lever of the axial part of the contact force; a rocker has no bow, c is the radius of its bars", "own", MarkOwn, "%s*%s + %s*%s", a.face, a.slope, bow, y)
 	tan, alpha, f0 := e.j.tanA, c.MatingAngle, 0.0
 	theta0, x := e.j.rotation*y, e.j.turning*y
 	f0 = e.flank("f0", alpha)
@@ -133,6 +137,8 @@ func (e *explainer) arm(c *Cantilever, a armSpring, modulus float64) {
 		r := c.BendRadius
 		e.step("arm.stiffness", "K", a.stiffness, "N/mm", "K = 6 E I/[4 L^3 + 6 pi L^2 R + 24 L R^2 + 3 pi R^3]/Q", "Castigliano", MarkOwn,
 			"6*%[1]s*%[2]s/(4*%[3]s^3 + 6*pi*%[3]s^2*%[4]s + 24*%[3]s*%[4]s^2 + 3*pi*%[4]s^3)/%[5]s", modulus, s.Inertia, l, r, a.q)
+		e.step("arm.tip_slope", "theta/y", a.slope, "1/mm", "theta/y = K (L^2 + pi L R + 2 R^2)/(E I) + (Q - 1)/(L Q)", "Castigliano", MarkOwn, "%[1]s*(%[2]s^2 + pi*%[2]s*%[3]s + 2*%[3]s^2)/(%[4]s*%[5]s) + (%[6]s - 1)/(%[2]s*%[6]s)", a.stiffness, l, r, modulus, s.Inertia, a.q)
+		e.step("arm.tip_turn", "turn/y", a.turn, "1/mm", "turn/y = [K (2 L + pi R)/(E I) + (Q - 1)/(L^2 Q)]/(theta/y), moved by a moment at the tip", "Castigliano", MarkOwn, "(%[1]s*(2*%[2]s + pi*%[3]s)/(%[4]s*%[5]s) + (%[6]s - 1)/(%[2]s^2*%[6]s))/%[7]s", a.stiffness, l, r, modulus, s.Inertia, a.q, a.slope)
 		e.step("arm.across", "eps2/y", a.across, "1/mm", "eps/y = K (L + R) c/(E I) at the crown of the bend", sourceBeam, MarkMemory, "%s*(%s + %s)*%s/(%s*%s)", a.stiffness, l, r, tensile, modulus, s.Inertia)
 	}
 }

@@ -194,6 +194,7 @@ func variants() []Assembly {
 	arm(func(c *Cantilever) { c.Shape, c.TipThickness, c.BaseLength, c.BaseThickness = "l_arm", 0, 8, 2 })
 	arm(func(c *Cantilever) { c.Shape, c.TipThickness, c.BaseLength, c.BaseThickness = "l_arm", 0, 8, 1.2 })
 	arm(func(c *Cantilever) { c.Shape, c.TipThickness, c.BendRadius = "u_arm", 0, 2.5 })
+	arm(func(c *Cantilever) { c.Shape, c.TipThickness, c.BendRadius, c.BendSide = "u_arm", 0, 2.5, "toward" })
 	arm(func(c *Cantilever) {
 		c.Shape, c.TipThickness, c.BarRadius, c.BarLength = "rocker", 0, 1.2, 8
 		c.Thickness, c.Width = 0, 0

@@ -151,6 +151,8 @@ func TestFaultsOfCantilever(t *testing.T) {
 		}),
 		on("base_length", func(v *Cantilever) { v.Shape, v.TipThickness, v.BaseThickness = "l_arm", 0, 2 }),
 		on("bend_radius", func(v *Cantilever) { v.Shape, v.TipThickness = "u_arm", 0 }),
+		on("bend_side", func(v *Cantilever) { v.Shape, v.TipThickness, v.BendRadius, v.BendSide = "u_arm", 0, 3, "left" }),
+		on("lead_in", func(v *Cantilever) { v.LeadIn = "both" }),
 		on("tip_thickness", func(v *Cantilever) { v.Shape, v.BendRadius = "u_arm", 3 }),
 		on("bar_radius", func(v *Cantilever) { v.Shape, v.BarLength = "rocker", 8 }),
 		on("bars", func(v *Cantilever) { v.Shape, v.BarRadius, v.BarLength, v.Bars = "rocker", 1, 8, 3 }),
@@ -186,6 +188,7 @@ func TestFaultsOfPressed(t *testing.T) {
 			v.Interference, v.InterferenceTol, v.PinDiameter, v.BoreDiameter, v.PinTol = 0, nil, 5.1, 5, ptr(-1.0)
 		}),
 		on("outer_diameter", func(v *PressFit) { v.OuterDiameter = 5 }),
+		on("bore_beyond", func(v *PressFit) { v.BoreBeyond = ptr(-1.0) }),
 		on("inner_diameter", func(v *PressFit) { v.InnerDiameter = 5 }),
 		on("engagement_length", func(v *PressFit) { v.EngagementLength = 0 }),
 		on("lead_in_angle", func(v *PressFit) { v.LeadInAngle = ptr(rad(80)) }),

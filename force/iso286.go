@@ -46,10 +46,10 @@ func ParseISOFit(s string) (ISOFit, error) {
 		return bad("%q is not a shaft, such as s6", f.Shaft)
 	}
 	if f.ShaftLower, f.ShaftUpper, ok = shaftDeviations(size, shaftLetter, shaftGrade); !ok {
-		return bad("%q is not in the table at %g mm", f.Shaft, size)
+		return bad("%q is not in the table at %.6g mm", f.Shaft, size)
 	}
 	if f.HoleLower, f.HoleUpper, ok = holeDeviations(size, holeLetter, holeGrade); !ok {
-		return bad("%q is not in the table at %g mm", f.Hole, size)
+		return bad("%q is not in the table at %.6g mm", f.Hole, size)
 	}
 	f.Interference = (f.ShaftUpper+f.ShaftLower)/2 - (f.HoleUpper+f.HoleLower)/2
 	f.HoleTol, f.ShaftTol = (f.HoleUpper-f.HoleLower)/2, (f.ShaftUpper-f.ShaftLower)/2

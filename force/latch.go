@@ -70,7 +70,7 @@ func (l Latch) Validate() []Fault {
 	}
 	for i, p := range l.At {
 		if !within(p.X, -maxLength, maxLength) || !within(p.Y, -maxLength, maxLength) {
-			out = append(out, Fault{Field: fmt.Sprintf("at[%d]", i), Given: fmt.Sprintf("%g, %g mm", p.X, p.Y), Problem: "is not a place on a hand-sized job", Want: "-10000 to 10000 mm"})
+			out = append(out, Fault{Field: fmt.Sprintf("at[%d]", i), Given: fmt.Sprintf("%.6g, %.6g mm", p.X, p.Y), Problem: "is not a place on a hand-sized job", Want: "-10000 to 10000 mm"})
 		}
 	}
 	out = append(out, lengthFault("z", l.Z, -maxLength, maxLength)...)

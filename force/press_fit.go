@@ -82,7 +82,7 @@ func (f PressFit) sizeFaults() []Fault {
 		if d == 0 {
 			d = fit.Nominal
 		} else if math.Abs(d-fit.Nominal) > 0.5 {
-			out = append(out, Fault{Field: "joint_diameter", Given: fmt.Sprintf("%g mm", d), Problem: "is not the nominal size of the fit", Want: fmt.Sprintf("%g mm, or left out", fit.Nominal)})
+			out = append(out, Fault{Field: "joint_diameter", Given: fmt.Sprintf("%.6g mm", d), Problem: "is not the nominal size of the fit", Want: fmt.Sprintf("%.6g mm, or left out", fit.Nominal)})
 		}
 	case f.PinDiameter != 0 || f.BoreDiameter != 0:
 		out = append(out, lengthFault("pin_diameter", f.PinDiameter, 0.2, 2000)...)

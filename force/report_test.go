@@ -37,6 +37,21 @@ func TestWarningsAreRaised(t *testing.T) {
 		{"wide finger", warnWideFinger, collarJob, func(l *Latch, _ *Assembly) { l.Annular.Slots = 2 }},
 		{"layers", warnBuild, capJob, func(_ *Latch, a *Assembly) { a.Lower.Build = "across" }},
 		{"fingers across layers", warnBendsAcross, collarJob, func(_ *Latch, a *Assembly) { a.Lower.Build = "along" }},
+		{"fingers of the inner part, both parts alike", warnBendsAcross, capJob, func(l *Latch, _ *Assembly) {
+			v := l.Annular
+			v.Split, v.Slots, v.SlotWidth, v.SlotDepth = "inner", 8, 1.5, 12
+		}},
+		{"wall bends across its layers", warnWallBends, capJob, func(l *Latch, _ *Assembly) { l.Annular.EndDistance, l.Annular.Undercut = 20, 2 }},
+		{"pin under its own force", warnPinPressed, pinJob, func(l *Latch, a *Assembly) {
+			a.Upper = MaterialSpec{Material: "PA12"}
+			l.PressFit.Interference = 0.12
+		}},
+		{"not sure to lock", warnHoldUnsure, capJob, func(l *Latch, _ *Assembly) { l.Annular.ReturnAngle = rad(62) }},
+		{"may lock", warnLockedRelease, capJob, func(l *Latch, _ *Assembly) { l.Use, l.Annular.ReturnAngle = "releasable", rad(55) }},
+		{"a ball that locks", warnLockedRelease, ballJob, func(l *Latch, a *Assembly) {
+			l.Use, l.Ball.MouthDiameter, l.Ball.StemDiameter, l.Ball.EntryAngle = "releasable", 4.8, 3, ptr(rad(5))
+			a.Lower.Friction, a.Upper.Friction = ptr(1.4), ptr(1.4)
+		}},
 	} {
 		a := c.job()
 		if slices.Contains(numbers(mustAnalyse(t, a).Latches[0].Warnings), c.number) && c.name != "fingers across layers" {
@@ -187,7 +202,7 @@ func TestBallPullsOutAsItPushesIn(t *testing.T) {
 	j.lever = 0
 	p, s := j.nominalAt(0.3)
 	in, _ := sumCurve([]profile{p}, []int{1}).Peak()
-	out, locked := j.separation(0.3, s)
+	out, locked := j.separation(0.3, s, &p)
 	if locked {
 		t.Fatal("locked")
 	}

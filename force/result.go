@@ -35,11 +35,15 @@ type LatchResult struct {
 	ElasticPart string  // lower, upper or both: who gives way
 	Separation  float64 // force to pull one joint apart [N]; 0 and no meaning if SelfLocking
 	SelfLocking bool
-	Humps       int
-	Curve       Curve // of one joint
-	Swing       Swing
-	Formulas    []string // ids of the formulas used, see [Explain]
-	Warnings    []Warning
+	// The same with size, walls, friction, moduli and model all at the end that holds
+	// least, or most. Low 0: it may be loose, or locks even so. High 0: it may lock.
+	SeparationLow, SeparationHigh float64 // [N]
+
+	Humps    int
+	Curve    Curve // of one joint
+	Swing    Swing
+	Formulas []string // ids of the formulas used, see [Explain]
+	Warnings []Warning
 }
 
 // A Result is what the whole press step does.

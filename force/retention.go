@@ -6,13 +6,13 @@ import "math"
 // hinders it on the way in: the lever counts the other way.
 
 // separation gives the force to pull one joint apart [N]; locked if no force does.
-func (j *joint) separation(mu float64, s state) (f float64, locked bool) {
+// s and p are as the joint stands at that friction.
+func (j *joint) separation(mu float64, s state, p *profile) (f float64, locked bool) {
 	switch j.path {
 	case slide:
 		// Without the wall beyond the pin, and thinner by the pull: both on the low side.
 		return mu * s.load * j.length / (1 + mu*j.swell), false
 	case ball:
-		p, _ := j.nominalAt(mu)
 		l := p.lip
 		l.zero, l.lever = 0, -l.lever
 		if _, ok := MatingFactor(mu, math.Atan(l.contact()/l.half)); !ok {
@@ -26,6 +26,25 @@ func (j *joint) separation(mu float64, s state) (f float64, locked bool) {
 		return 0, true
 	}
 	return s.load * factor / (1 + j.lever*factor), false
+}
+
+// separations gives the least and the most force that may pull one joint apart [N],
+// everything at its bad end at once; 0 for a loose joint, and for one that locks at
+// the most.
+func (j *joint) separations(b band) (low, high float64) {
+	at := func(side float64) (float64, bool) {
+		c := causes{mu: b.mu * (1 + side*b.friction), lower: 1 + side*b.lower, upper: 1 + side*b.upper, model: side}
+		s := j.share(&c)
+		var p profile
+		st := j.at(&s, own{size: j.size + side*j.worst, outer: side * j.outer.wall, inner: side * j.inner.wall}, &p)
+		if st.loose {
+			return 0, false
+		}
+		return j.separation(c.mu, st, &p)
+	}
+	low, _ = at(-1)
+	high, _ = at(1)
+	return low, high
 }
 
 // backLean gives by how much a hook that has moved aside by y leans away from its

@@ -8,7 +8,7 @@ import "math"
 //	F = a w + b psi,  M = b w + c psi
 type length struct {
 	a, b, c float64 // [1], [mm], [mm^2]
-	held    float64 // force on a floor per movement, and per rotation of the beginning [1], [mm]
+	held    float64 // shear at a floor per movement, and per rotation of the beginning [1], [mm]
 	heldPsi float64
 }
 
@@ -95,4 +95,44 @@ func (s strip) join(mouth, beyond length) joined {
 	// floor takes.
 	j.beyond = (beyond.a - beyond.b*j.slope + beyond.held - beyond.heldPsi*j.slope) / whole
 	return j
+}
+
+// RingBending gives the largest tension along the axis, by bending of the wall, per
+// radial movement of a ring load, eps/w [1/mm].
+//
+//	eps = (t/2) M/D + nu w/R (inner member),  far from both ends and thin: M t/(2 D) = 1.6 w/R
+//
+// It stands beside the hoop strain w/R, and pulls at the layers of a part that is
+// built along the axis. The moment is looked for at the load and along both
+// lengths. A member that is pressed inward stretches along the axis besides; one
+// that is opened shortens, which is not credited. Source: as [Tube.BandWidth].
+// Leaves out the bead's own edge.
+func (t Tube) RingBending(isOuter bool) float64 {
+	s := newStrip(t, true)
+	mouth, beyond := s.sides(t)
+	j := s.join(mouth, beyond)
+	most := func(l length, x, psi float64) float64 {
+		m, v := l.b+l.c*psi, -(l.a + l.b*psi)
+		best := math.Abs(m)
+		const steps = 64
+		reach := min(x, 4/s.beta)
+		for i := 1; i <= steps; i++ {
+			c0, c1, c2, c3 := s.decay(reach * float64(i) / steps)
+			best = max(best, math.Abs(s.k*(c2+c3*psi)+c0*m+(c1+c3*s.k*s.invS)*v))
+		}
+		return best
+	}
+	far := t.Beyond
+	if t.Far == Long {
+		far = longLength / s.beta
+	}
+	moment := most(beyond, far, -j.slope)
+	if t.Mouth > 0 {
+		moment = max(moment, most(mouth, t.Mouth, j.slope))
+	}
+	strain := t.Wall / 2 * moment / s.d
+	if !isOuter {
+		strain += t.Poisson / t.Radius
+	}
+	return strain
 }

@@ -148,7 +148,7 @@ func TestArmAgainstItsTrueShape(t *testing.T) {
 		f, _ := MatingFactor(c.mu, arm.MatingAngle)
 		b.alpha, b.pull, b.upright = arm.ReturnAngle, true, false
 		pull, apart := b.force(c.undercut), 0.0
-		apart, _ = j.separation(c.mu, s)
+		apart, _ = j.separation(c.mu, s, &p)
 		t.Logf("%+v: true shape %.4g N, ours over it %.3f, published %.3f; apart %.4g N, ours %.3f", c, want, got/want, s.load*f/want, pull, apart/pull)
 		if got < 0.97*want || got > c.high*want {
 			t.Errorf("%+v: %g N, in its true shape %g N", c, got, want)
