@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"sync"
 	"testing"
 
 	"ramnest/force"
@@ -34,10 +35,10 @@ func ladder(l force.Latch, nominal, step float64, n int) []Coupon {
 // shop is a simulated workshop with a known truth. It computes every pair anew with
 // package force, not with the tables of the model.
 type shop struct {
-	m                             *Model
+	m                            *Model
 	friction, stiffness, scatter float64
-	offsets                       []float64
-	rng                           *rand.Rand
+	offsets                      []float64
+	rng                          *rand.Rand
 }
 
 // press presses every coupon so many times.
@@ -80,31 +81,23 @@ func TestIntervalsHoldTheTruth(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	const runs = 200
-	rng := rand.New(rand.NewPCG(1, 2))
-	held := map[string]int{}
-	for range runs {
-		s := truth(m, rng)
-		f, err := m.Fit(s.press(1))
-		if err != nil {
-			t.Fatal(err)
-		}
-		count := func(name string, e Estimate, v float64) {
-			if e.Low <= v && v <= e.High {
-				held[name]++
+	const runs, workers = 240, 4
+	tallies := make([]map[string]int, workers)
+	var group sync.WaitGroup
+	for w := range workers {
+		group.Go(func() {
+			tallies[w] = map[string]int{}
+			rng := rand.New(rand.NewPCG(1, uint64(w)))
+			for range runs / workers {
+				holds(t, m, truth(m, rng), tallies[w])
 			}
-		}
-		count("friction", f.Friction, s.friction)
-		count("stiffness", f.Stiffness, s.stiffness)
-		count("scatter", f.Scatter, s.scatter)
-		count("offset of rim", f.Offsets[0], s.offsets[0])
-		count("offset of pin", f.Offsets[1], s.offsets[1])
-		sub := &m.latches[0]
-		if r, err := force.Analyse(m.assembly(sub, s.friction, s.stiffness, max(1e-3, 0.5+s.offsets[0]))); err == nil {
-			b, _ := f.Band("rim", 0.5, 1)
-			count("force of rim", Estimate{Low: b.Low, High: b.High}, r.Peak)
-		} else {
-			held["force of rim"]++
+		})
+	}
+	group.Wait()
+	held := map[string]int{}
+	for _, tally := range tallies {
+		for name, n := range tally {
+			held[name] += n
 		}
 	}
 	for name, n := range held {
@@ -117,4 +110,30 @@ func TestIntervalsHoldTheTruth(t *testing.T) {
 	if len(held) != 6 {
 		t.Errorf("counted %v", held)
 	}
+}
+
+// holds fits one simulated workshop and counts the intervals that hold its truth.
+func holds(t *testing.T, m *Model, s shop, held map[string]int) {
+	f, err := m.Fit(s.press(1))
+	if err != nil {
+		t.Error(err)
+		return
+	}
+	count := func(name string, e Estimate, v float64) {
+		if e.Low <= v && v <= e.High {
+			held[name]++
+		}
+	}
+	count("friction", f.Friction, s.friction)
+	count("stiffness", f.Stiffness, s.stiffness)
+	count("scatter", f.Scatter, s.scatter)
+	count("offset of rim", f.Offsets[0], s.offsets[0])
+	count("offset of pin", f.Offsets[1], s.offsets[1])
+	r, err := force.Analyse(m.assembly(&m.latches[0], s.friction, s.stiffness, max(1e-3, 0.5+s.offsets[0])))
+	if err != nil {
+		t.Error(err)
+		return
+	}
+	b, _ := f.Band("rim", 0.5, 1)
+	count("force of rim", Estimate{Low: b.Low, High: b.High}, r.Peak)
 }

@@ -6,8 +6,8 @@ import (
 )
 
 const (
-	proposals    = 3000 // of each round
-	kept         = 1500 // equally likely points that stand for the posterior
+	proposals    = 2000 // of each round
+	kept         = 1000 // equally likely points that stand for the posterior
 	tailFreedom  = 5    // degrees of freedom of the proposal, whose tails are wider than the posterior's
 	fewestPoints = 150  // effective points below which the sampling is not trusted
 	seedLow      = 0x63616c6962726174
