@@ -68,6 +68,9 @@ func pairFaults(l Latch, lower, upper Material) []Fault {
 			return []Fault{{Field: "ball.mouth_diameter", Given: fmt.Sprintf("%.6g mm", l.Ball.MouthDiameter),
 				Problem: fmt.Sprintf("meets the ball at %.3g deg and locks at a friction of %.3g: no push joins it", BallContactAngle(l.Ball.MouthDiameter, l.Ball.BallDiameter)*degree, mu),
 				Want:    "a wider mouth, an entry cone or less friction"}}
+		case l.PressFit != nil && mu*j.swell > mostSwelling:
+			return []Fault{{Field: "press_fit.engagement_length", Given: figure(j.length) + " mm", Problem: fmt.Sprintf("is so long that at a friction of %.3g the pin swells fast under its own force", mu),
+				Want: fmt.Sprintf("below %.3g mm, a stiffer pin or less friction", 0.5*j.length/(mu*j.swell))}}
 		case l.PressFit != nil:
 			field = "press_fit.lead_in_angle"
 		case l.CrushRib != nil:

@@ -90,10 +90,10 @@ func (e *explainer) fractions(id, symbol string, v float64, formula string, by, 
 	z := math.Pow(1-1/a, n) / (1 - b/a)
 	x := -w * a / b
 	y := 1 - x - z - w
-	e.step(id+"_w", "w_"+symbol, w, "1", "w = (1 - 1/b)^n/(1 - a/b)^3, a = 1 - kt, b = 1 - kw; partial fractions", sourceBeam, MarkOwn, "(1 - 1/%[2]s)^%[3]s/(1 - %[1]s/%[2]s)^3", a, b, n)
-	e.step(id+"_z", "z_"+symbol, z, "1", "z = (1 - 1/a)^n/(1 - b/a)", sourceBeam, MarkOwn, "(1 - 1/%[1]s)^%[3]s/(1 - %[2]s/%[1]s)", a, b, n)
-	e.step(id+"_x", "x_"+symbol, x, "1", "x = -w a/b", sourceBeam, MarkOwn, "0 - %s*%s/%s", w, a, b)
-	e.step(id+"_y", "y_"+symbol, y, "1", "y = 1 - x - z - w", sourceBeam, MarkOwn, "1 - %s - %s - %s", x, z, w)
+	e.step("arm.taper_w", "w_"+symbol, w, "1", "w = (1 - 1/b)^n/(1 - a/b)^3, a = 1 - kt, b = 1 - kw; partial fractions", sourceBeam, MarkOwn, "(1 - 1/%[2]s)^%[3]s/(1 - %[1]s/%[2]s)^3", a, b, n)
+	e.step("arm.taper_z", "z_"+symbol, z, "1", "z = (1 - 1/a)^n/(1 - b/a)", sourceBeam, MarkOwn, "(1 - 1/%[1]s)^%[3]s/(1 - %[2]s/%[1]s)", a, b, n)
+	e.step("arm.taper_x", "x_"+symbol, x, "1", "x = -w a/b", sourceBeam, MarkOwn, "0 - %s*%s/%s", w, a, b)
+	e.step("arm.taper_y", "y_"+symbol, y, "1", "y = 1 - x - z - w", sourceBeam, MarkOwn, "1 - %s - %s - %s", x, z, w)
 	e.step(id, symbol, v, "1", formula+" = -x ln(kt)/a + y/kt + z (1/kt^2 - 1)/(2 a) - w ln(kw)/b", sourceBeam, MarkOwn,
 		"%[1]s*(0 - %[2]s*ln(%[6]s)/%[8]s + %[3]s/%[6]s + %[4]s*(1/%[6]s^2 - 1)/(2*%[8]s) - %[5]s*ln(%[7]s)/%[9]s)", by, x, y, z, w, kt, kw, a, b)
 }

@@ -11,7 +11,7 @@ type Section struct {
 }
 
 // Rectangle gives the section of a flat arm: I = b h^3/12. b: width, h: thickness
-// in the bending direction [mm].
+// in the bending direction [mm]. Source: beam theory.
 func Rectangle(b, h float64) Section { return Section{b * h, b * h * h * h / 12, h / 2, h / 2} }
 
 // Trapezoid gives the section of an arm with one wide and one narrow face.
