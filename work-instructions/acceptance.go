@@ -21,15 +21,19 @@ func acceptance(f figures, s Step) []criterion {
 	if gauge == "" {
 		gauge = "feeler gauge"
 	}
-	out := []criterion{{"Gap " + s.Seat.Where, f.gap(s.Seat), gauge}}
+	out := []criterion{{s.Seat.what() + " " + s.Seat.Where, f.gap(s.Seat), gauge}}
 	if s.Anvil != "" {
-		out = append(out, criterion{"Dead stop", "anvil on every stop", "look, before it is taken off"})
+		if s.Facts.Past > 0 {
+			out = append(out, criterion{"Dead stop", "anvil on every stop", "look, before it is taken off"})
+		} else {
+			out = append(out, criterion{"Dead stop", "anvil on every stop, or parts hard on each other before", "look, before it is taken off"})
+		}
 	}
-	if n := s.Force.Humps; n > 0 {
+	if n := s.Force.Humps; n > 0 && s.Decision.Chosen != method.ByMallet {
 		out = append(out, criterion{"Humps felt", count(n, "hump", "humps"), "feel and listen"})
 	}
-	if f5, f95 := s.Force.P5, s.Force.P95; f5 > 0 && f95 > 0 && s.Decision.Chosen == method.ByPress {
-		out = append(out, criterion{"Highest force, if the press has a gauge", f.forceAbove(f5) + " to " + f.forceBelow(f95), "read the gauge; outside, tell the person in charge"})
+	if f95 := s.Force.P95; f95 > 0 && s.Decision.Chosen == method.ByPress {
+		out = append(out, criterion{"Highest force, if the press has a gauge", "at most " + f.force(f95), "read the gauge; above, stop and tell the person in charge: that alone is no reject"})
 	}
 	var ids []string
 	total := 0

@@ -46,7 +46,10 @@ func actions(f figures, s Step, facts Facts) []action {
 			how = "It lies flat and does not rock."
 		}
 		if s.Guided {
-			how += " Let the posts find their holes: the anvil slides down by its own weight."
+			how += " Let the pins find their holes."
+			if s.Facts.AnvilCloses {
+				how += " Lower it slowly: its weight may close latches."
+			}
 		}
 		add(AtAnvil, s.Pictures.Anvil, fmt.Sprintf("Put %s on %s.", the(s.Anvil), the(s.Upper)), how)
 	}
@@ -54,9 +57,22 @@ func actions(f figures, s Step, facts Facts) []action {
 	if s.Anvil != "" && !s.Facts.AnvilHeld {
 		add(AtTakeOut, Picture{}, fmt.Sprintf("Take %s off.", the(s.Anvil)), "Lift it straight up.")
 	}
-	add(AtTakeOut, Picture{}, "Take the assembly out.", fmt.Sprintf("Hold it by %s, not by %s. If it sticks, push it out from below.", the(s.Lower), the(s.Upper)))
-	add(AtCheck, s.Pictures.Section, "Check the assembly.", fmt.Sprintf("Gap %s: %s.", s.Seat.Where, strong(f.gap(s.Seat))), "Look at every latch, as under acceptance. Write the values into the record.")
+	add(AtTakeOut, Picture{}, "Take the assembly out.", fmt.Sprintf("Hold it by %s, not by %s. %s", the(s.Lower), the(s.Upper), ifItSticks(s, facts)))
+	add(AtCheck, s.Pictures.Section, "Check the assembly.", fmt.Sprintf("%s %s: %s.", s.Seat.what(), s.Seat.Where, strong(f.gap(s.Seat))), "Look at every latch, as under acceptance. Write the values into the record.")
 	return out
+}
+
+// ifItSticks says how a product comes out that does not by itself.
+func ifItSticks(s Step, facts Facts) string {
+	switch {
+	case !facts.Ejection:
+		return "If it sticks, rock it at the finger reliefs; do not use a tool."
+	case facts.Method == method.ByPress:
+		return fmt.Sprintf("If it sticks, take %s off the table, and push the product out through the hole in its floor.", the(s.Nest))
+	case facts.Method == method.ByMallet:
+		return fmt.Sprintf("If it sticks, take %s out of the vise, and push the product out through the hole in its floor.", the(s.Nest))
+	}
+	return fmt.Sprintf("If it sticks, lift %s, and push the product out through the hole in its floor.", the(s.Nest))
 }
 
 // the puts the article before a name.
@@ -85,10 +101,10 @@ func pressing(f figures, s Step, facts Facts) []action {
 		return []action{
 			{place: AtAim, title: "Take the mallet; take the other hand away.", detail: []string{"Aim at the middle of the strike face."}},
 			{place: AtPress, picture: s.Pictures.Press, title: "Strike square on the strike face: " + blows(s) + ".",
-				detail: append([]string{"After each blow, look whether the anvil stands on its dead stop.",
+				detail: []string{"After each blow, look whether the anvil stands on its dead stop.",
 					"Stop when it does: the blow then sounds hard.",
 					fmt.Sprintf("Never more than %s, whatever comes: if it is not seated then, it is a reject.", strong(count(method.MaxBlows, "blow", "blows"))),
-				}, feel(s)...)},
+				}},
 		}
 	}
 	on := the(s.Upper)
@@ -116,7 +132,7 @@ func expectation(f figures, s Step) []string {
 		out = append(out, fmt.Sprintf("Expect about %s.", strong(f.force(s.Force.Peak))))
 	}
 	if s.Lever > 0 && s.Decision.Chosen == method.ByPress {
-		out = append(out, fmt.Sprintf("Your hands feel up to %s at the lever.", f.forceAbove(s.Lever)))
+		out = append(out, fmt.Sprintf("Your hands feel up to %s at the lever.", f.force(s.Lever)))
 	}
 	return append(out, feel(s)...)
 }
@@ -148,7 +164,7 @@ func travel(f figures, s Step, subject string) []string {
 	if s.Anvil != "" {
 		stop = "Stop when the anvil stands on its dead stop: it goes hard at once."
 	}
-	early := fmt.Sprintf("Stop earlier, and set it aside, if it takes clearly more than %s or if it tilts.", f.forceBelow(s.Force.Design))
+	early := fmt.Sprintf("Stop earlier, and set it aside, if it takes clearly more than %s or if it tilts.", f.force(s.Force.Design))
 	return append(out, strong("Stop")+stop[len("Stop"):], early)
 }
 

@@ -40,7 +40,7 @@ func TestActionsByMethod(t *testing.T) {
 				"up to 69.4 N at the lever", "1 hump", "The ram goes down 4.2 mm under force.", "at the seat it still takes 60.0 N", "Stop when the anvil stands on its dead stop", "clearly more than 1180 N", "0.05 to 0.25 mm"},
 			[]string{"mallet", "hands on", "lbf"}},
 		{"anvil on the ram", held.Steps[0], figures{}, []string{"Lower the ram until the anvil touches the Rim cap."}, []string{"Put the anvil", "Take the anvil off"}},
-		{"mallet", malletSheet(t).Steps[0], figures{}, []string{"Take the mallet", "about 2 blows", "Never more than 5 blows", "3 humps"}, []string{"lever", "ram"}},
+		{"mallet", malletSheet(t).Steps[0], figures{}, []string{"Take the mallet", "about 2 blows", "Never more than 5 blows"}, []string{"lever", "ram", "hump"}},
 		{"more blows than are good", many.Steps[0], figures{}, []string{"at most 5 blows"}, []string{"48"}},
 		{"hand", byHandSheet(t).Steps[0], figures{}, []string{"Put your hands on the anvil.", "Push down steadily", "Expect about 30.0 N"}, []string{"lever", "mallet", "ram "}},
 		{"force not known", unknown.Steps[0], figures{}, []string{"clearly more than 38.0 N"}, []string{"Expect", "hump", "without a click", "goes down", "at the seat"}},
@@ -124,8 +124,8 @@ func TestAcceptanceHasLimits(t *testing.T) {
 	for _, k := range acceptance(figures{}, demoSheet(t).Steps[0]) {
 		got = append(got, plain(k.what+": "+k.limit))
 	}
-	want := []string{"Gap between rim and housing, at four places: 0.05 to 0.25 mm", "Dead stop: anvil on every stop", "Humps felt: 1 hump",
-		"Highest force, if the press has a gauge: 610 N to 1180 N", "Latches: rim × 1: all 1 home", "Pull straight by hand: 150 N held"}
+	want := []string{"Gap between rim and housing, at four places: 0.05 to 0.25 mm", "Dead stop: anvil on every stop, or parts hard on each other before", "Humps felt: 1 hump",
+		"Highest force, if the press has a gauge: at most 1180 N", "Latches: rim × 1: all 1 home", "Pull straight by hand: 150 N held"}
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 	}

@@ -18,6 +18,12 @@ type Facts struct {
 	AcrossLayers    bool // a latch bends across its printed layers
 	EccentricThrust bool // the ram does not go over the middle between the dead stops
 
+	Overstrained float64 // share of assemblies in which a latch is strained beyond what is permitted [1]
+	Opening      float64 // left between anvil and nest beside the part at the dead stop [mm]; 0: not known
+	AnvilCloses  bool    // the weight of the anvil alone may close latches
+	Ejection     bool    // the nest has a hole through which the product is pushed out
+	Past         float64 // how far past the seat the anvil lands on the dead stops [mm]
+
 	Anvil      bool    // an anvil closes on the nest, with a dead stop
 	AnvilHeld  bool    // the anvil hangs on the ram
 	ToolMassKg float64 // of the heaviest tool [kg]

@@ -56,20 +56,6 @@ func (f figures) force(n float64) string {
 	return fixedTo(v, decimals(v)) + nbsp + unit
 }
 
-// forceBelow prints a force that must not be exceeded: never rounded up.
-func (f figures) forceBelow(n float64) string {
-	v, unit := f.newtons(n)
-	d := decimals(v)
-	return fixedTo(floorTo(v, d), d) + nbsp + unit
-}
-
-// forceAbove prints a force that must be reached or carried: never rounded down.
-func (f figures) forceAbove(n float64) string {
-	v, unit := f.newtons(n)
-	d := decimals(v)
-	return fixedTo(-floorTo(-v, d), d) + nbsp + unit
-}
-
 // floorTo rounds down to a count of decimals, but takes a number that differs
 // from a round one by the last bits only for that one.
 func floorTo(v float64, d int) float64 {
@@ -160,7 +146,7 @@ func (f figures) work(mJ float64) string {
 func (f figures) limit(demand, capacity float64, unit string) string {
 	switch unit {
 	case "N":
-		return f.force(demand) + " of " + f.forceBelow(capacity)
+		return f.force(demand) + " of " + f.force(capacity)
 	case "mm":
 		return f.length(demand) + " of " + f.length(capacity)
 	case "mJ":

@@ -33,19 +33,18 @@ func (c *composer) forceFigures(t stepText) [][2]string {
 			out = append(out, [2]string{name, value})
 		}
 	}
-	add(f.Design, "Design force", fig.forceAbove(f.Design))
+	add(f.Design, "Design force", fig.force(f.Design))
 	add(f.Peak, "Nominal peak", fig.force(f.Peak))
 	add(f.P50, "P50: half below", fig.force(f.P50))
 	add(f.P5, "P5: 5 of 100 below", fig.force(f.P5))
 	add(f.P95, "P95: 95 of 100 below", fig.force(f.P95))
-	add(f.Worst, "Worst tolerances", fig.forceAbove(f.Worst))
+	add(f.Worst, "Worst tolerances", fig.force(f.Worst))
 	add(f.Seat, "At the seat", fig.force(f.Seat))
 	add(f.Stroke, "Travel under force", fig.length(f.Stroke))
 	add(f.Work, "Work to the seat", fig.work(f.Work))
-	add(t.Usable, "Used of the press", "at most "+fig.forceBelow(t.Usable))
 	if t.facts.Method == method.ByPress {
-		add(t.facts.RatedForce, "Press rated", fig.forceBelow(t.facts.RatedForce))
-		add(t.Lever, "At the lever", fig.forceAbove(t.Lever))
+		add(t.facts.RatedForce, "Press rated", fig.force(t.facts.RatedForce))
+		add(t.Lever, "At the lever", fig.force(t.Lever))
 	}
 	return out
 }

@@ -39,10 +39,6 @@ func (c *composer) graph(t stepText, width, height float64) page.Block {
 			levels = append(levels, l)
 		}
 	}
-	if t.Usable > 0 && t.Usable <= 1.8*highest {
-		levels = append(levels, level{name: "press, used part", force: t.Usable, dash: []float64{3, 1, 0.6, 1}, width: 0.45})
-		highest = max(highest, t.Usable)
-	}
 	fy, unit := c.fig.newtons(highest)
 	dy := niceStep(fy / 4)
 	topValue := math.Ceil(fy*1.02/dy) * dy
@@ -74,7 +70,7 @@ func (c *composer) graph(t stepText, width, height float64) page.Block {
 			s := fixedTo(v, stepDecimals(dx))
 			p.Text(xx-c.book.Width(small, s)/2, y+top+h+4.6, small, s)
 		}
-		p.Text(x, y+3, small, "Force on the ram, "+unit)
+		p.Text(x, y+3, small, "Force, "+unit)
 		axis := "Travel from first contact, " + lengthUnit
 		p.Text(x+left+w-c.book.Width(small, axis), y+height-1.2, small, axis)
 		for _, l := range levels {

@@ -31,7 +31,7 @@ func (c *composer) opening() []page.Item {
 	}
 	var rows [][]string
 	for i, t := range c.steps {
-		rows = append(rows, []string{strconv.Itoa(i + 1), t.Name, how(t.Step), c.fig.forceAbove(t.Force.Design)})
+		rows = append(rows, []string{strconv.Itoa(i + 1), t.Name, how(t.Step), c.fig.force(t.Force.Design)})
 	}
 	table := page.Table{Font: page.Font{Size: sizeBody}, Pad: 1.2, Columns: []page.Column{
 		{Title: "Step", Width: 13}, {Title: "Press step"}, {Title: "Method"}, {Title: "Design force", Width: 28, Right: true}}}.Widths(w)
@@ -219,11 +219,14 @@ func (c *composer) bench() []string {
 		switch {
 		case a == nil:
 		case a.Press != nil:
-			s := fmt.Sprintf("Arbor press, %s, rated %s.", strong(a.Press.Name), c.fig.forceBelow(a.Press.Rated))
+			s := fmt.Sprintf("Arbor press, %s, rated %s.", strong(a.Press.Name), c.fig.force(a.Press.Rated))
 			if a.Press.Generic {
 				s += " This is a class, not the press at hand: read its plate, and measure it, before you trust it."
 			}
 			add(s)
+			if t.Anvil != "" {
+				add("Two screws M6 with washers for the feet of " + the(t.Nest) + ", as long as the table asks for.")
+			}
 		case a.Method == method.ByMallet && a.Mallet != nil:
 			add(fmt.Sprintf("Mallet: %s, head %s.", strong(a.Mallet.Name), c.fig.mass(a.Mallet.Mass)))
 			if a.Vise != nil {

@@ -3,6 +3,7 @@ package workinstructions
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"ramnest/force/method"
 )
@@ -15,8 +16,8 @@ func setUp(f figures, sheet Sheet, s Step, facts Facts) []string {
 	switch facts.Method {
 	case method.ByPress:
 		out = append(out,
-			"The press is bolted to a bench that cannot tip, its ram is clean, and its lever stays up or is secured. Nothing lengthens the lever.",
-			fmt.Sprintf("Set %s flat on the press table; it bridges any slot of the table, and does not rock. Fasten it.", the(s.Nest)))
+			bolted(s)+" Its ram is clean, and its lever stays up or is secured. Nothing lengthens the lever.",
+			fmt.Sprintf("Set %s flat on the press table; it bridges any slot of the table, and does not rock. Fasten it with a screw M6 through each foot.", the(s.Nest)))
 	case method.ByMallet:
 		out = append(out,
 			"The vise is bolted through the bench, over a leg.",
@@ -25,6 +26,11 @@ func setUp(f figures, sheet Sheet, s Step, facts Facts) []string {
 		out = append(out, fmt.Sprintf("Set %s on a firm table, at a height at which you push with straight wrists. It does not slide or rock.", the(s.Nest)))
 	}
 	out = append(out, over(f, s, facts.Method))
+	if a := s.chosen(); a != nil && facts.Method == method.ByPress {
+		if text := a.Placement.Text(); text != "" {
+			out = append(out, sentence(text))
+		}
+	}
 	if s.Facts.AnvilHeld {
 		out = append(out, fmt.Sprintf("Fix %s on the ram, and tug at it: it does not come off.", the(s.Anvil)))
 	}
@@ -34,7 +40,30 @@ func setUp(f figures, sheet Sheet, s Step, facts Facts) []string {
 	if facts.Method == method.ByPress {
 		out = append(out, "First stroke without parts: the ram runs freely, meets the anvil square, and stops dead at the stop.")
 	}
+	if s.Anvil != "" {
+		out = append(out, "First piece: if the anvil stands on its dead stops while the parts are still apart, the stops are faced, all alike, until the parts meet. If the parts are hard on each other before, shims go under the anvil at each stop. Only the person in charge does that.")
+	}
 	return append(out, "First piece: do the check on the record page before you go on.")
+}
+
+// bolted says how the press stands.
+func bolted(s Step) string {
+	if a := s.chosen(); a != nil && a.Press != nil && a.Press.NotBolted {
+		return "The press is not bolted down, as the job says: it stands on a bench that cannot tip, and does not walk."
+	}
+	return "The press is bolted to a bench that cannot tip."
+}
+
+// sentence begins with a capital and ends with a full stop.
+func sentence(s string) string {
+	if s == "" {
+		return ""
+	}
+	s = strings.ToUpper(s[:1]) + s[1:]
+	if !strings.HasSuffix(s, ".") {
+		s += "."
+	}
+	return s
 }
 
 // mark says how to know that this is the right tooling.

@@ -67,6 +67,15 @@ type Gap struct {
 	Tolerance float64 // plus or minus [mm], above 0
 	Where     string  // "between rim and housing, at four places"
 	Gauge     string  // with what; empty: feeler gauge
+	What      string  // what is measured; empty: "Gap"
+}
+
+// what is the thing measured.
+func (g Gap) what() string {
+	if g.What == "" {
+		return "Gap"
+	}
+	return g.What
 }
 
 // A Picture with what it shows.

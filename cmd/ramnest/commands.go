@@ -17,11 +17,11 @@ import (
 	"ramnest/force"
 )
 
-const about = "Tooling for printed parts that go together hard: one job file in; assembly force, method (hand, mallet and vise, arbor press, or none), nest, anvil and quote out."
+const about = "Tooling for printed parts that go together hard: one job file in; assembly force, method (hand, mallet and vise, arbor press, or none), nest, anvil, work instruction and quote out."
 
 // commands is the command line.
 type commands struct {
-	Make    makeCommand      `cmd:"" help:"Work a job out and write nest, anvil, quote and report."`
+	Make    makeCommand      `cmd:"" help:"Work a job out and write nest, anvil, work instruction, quote and report."`
 	Check   checkCommand     `cmd:"" help:"Say what is wrong with a job, or what make would do; write nothing."`
 	Force   forceCommand     `cmd:"" help:"Compute the assembly force only."`
 	Inspect inspectCommand   `cmd:"" help:"Say what a mesh file holds and how it would lie in a nest."`
@@ -57,8 +57,8 @@ type makeCommand struct {
 
 // Help says what is written.
 func (makeCommand) Help() string {
-	return `Writes one STL and one 3MF for each nest and anvil, the quote as CSV and the
-report as JSON, all or none. Names start with the job number: FWL-1042-nest.stl.
+	return `Writes one STL and one 3MF for each nest and anvil, the work instruction as PDF, the
+quote as CSV and the report as JSON, all or none. Names start with the job number: FWL-1042-nest.stl.
 Characters of the number other than A-Z, a-z, 0-9 . _ - become _, and a hash of
 the number follows, so that two numbers never share a file by that:
 "FWL 1042" gives FWL_1042+` + job.Stem("FWL 1042")[len("FWL_1042+"):] + `-nest.stl. Files of the same name are replaced.

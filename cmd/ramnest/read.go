@@ -36,14 +36,20 @@ func (s source) read() (*job.File, *jobfile.Document, error) {
 // readLimited reads a file of up to the size of a job file, and one byte more, by
 // which the decoder knows that it is too long.
 func readLimited(name string) ([]byte, error) {
+	info, err := os.Stat(name) // a pipe must not be opened: that would wait for a writer
+	switch {
+	case err != nil:
+		return nil, err
+	case info.IsDir():
+		return nil, errors.New("is a folder, not a job file")
+	case !info.Mode().IsRegular():
+		return nil, errors.New("is not a plain file")
+	}
 	f, err := os.Open(name)
 	if err != nil {
 		return nil, err
 	}
 	defer f.Close()
-	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return nil, errors.New("is a folder, not a job file")
-	}
 	return io.ReadAll(io.LimitReader(f, jobfile.DefaultMaxBytes+1))
 }
 

@@ -182,10 +182,23 @@ func (d *Decision) force(f Forced) {
 		d.Chosen, d.Reason = f.Method, "as the job asks, "+d.reason(f.Method)
 	case word == "":
 		d.Chosen, d.Reason = None, "the job asks for a method that fails and gives no reason to override. "+capital(d.reason(f.Method))
+	case a.refused() != "":
+		d.Chosen, d.Reason = None, "the job overrides a plain refusal, which no reason lifts: "+a.refused()
 	default:
 		d.Chosen, d.Overridden = f.Method, true
 		d.Reason = "OVERRIDE by the job (" + word + "). " + capital(d.reason(f.Method))
 	}
+}
+
+// refused names a limit that is a plain no, such as a brittle part under a mallet;
+// empty if the method only goes over figures.
+func (a Assessment) refused() string {
+	for _, l := range a.Limits {
+		if !l.OK && !l.Open && !l.Soft && l.Utilisation >= Beyond && l.Capacity == 0 && l.Unit == "" {
+			return l.Name
+		}
+	}
+	return ""
 }
 
 // refuse is the decision where nothing could be computed.

@@ -97,9 +97,11 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.S
 		Seat:   seat,
 		Facts: workinstructions.Facts{
 			Brittle: st.Demand.Brittle, ShockSensitive: st.Demand.ShockSensitive, Electronics: st.Demand.Electronics,
-			KeepOuts:  len(st.Lower.KeepOuts)+len(st.Upper.KeepOuts) > 0,
-			Snaps:     snaps(st.Latches),
-			Permanent: st.Demand.Permanent, AcrossLayers: st.Demand.AcrossLayers,
+			KeepOuts:     len(st.Lower.KeepOuts)+len(st.Upper.KeepOuts) > 0,
+			Snaps:        snaps(st.Latches),
+			Overstrained: r.Overstrained, Opening: a.Gap, Ejection: n.Ejection, Past: n.Past,
+			AnvilCloses: a.Mass*9.81 > 0.3*r.P5,
+			Permanent:   st.Demand.Permanent, AcrossLayers: st.Demand.AcrossLayers,
 		},
 		Pictures: workinstructions.Pictures{
 			Load:    workinstructions.Picture{Image: set.Load, Caption: "The " + lower + " goes into the " + n.Name + "."},
@@ -150,25 +152,43 @@ const (
 )
 
 // seatGap says what is measured to accept a seated part. A snap is home once its
-// force is over: the gap may be what is left of the stroke then. Where no gap
-// shows, the anvil on its dead stops is what is measured.
+// force is over: the gap may be what is left of the stroke then. A gap that no gauge
+// reaches is measured as the height over all; where there is none, under the anvil.
 func seatGap(st fixture.Step, r force.Result) (workinstructions.Gap, error) {
-	g, ok, err := fixture.SeatGap(st.Lower, st.Upper)
+	g, ok, open, err := fixture.SeatGap(st.Lower, st.Upper)
 	if err != nil {
 		return workinstructions.Gap{}, err
 	}
-	if !ok {
-		return workinstructions.Gap{Nominal: 0, Tolerance: 0.05, Where: "under the anvil at every dead stop, pressed down"}, nil
+	tolerance := math.Max(leastSeat, math.Min(mostSeat, home(r)))
+	switch {
+	case ok && open:
+		return workinstructions.Gap{Nominal: g, Tolerance: tolerance, Where: "between the " + st.Lower.Name + " and the " + st.Upper.Name + ", at four places"}, nil
+	case st.Upper.Envelope.Max[2] >= st.Lower.Envelope.Max[2]:
+		low, high := st.Lower.Envelope.Min[2], st.Upper.Envelope.Max[2]
+		process := st.Lower.Material.ToleranceOn(st.Lower.Envelope.Max[2]-low) + st.Upper.Material.ToleranceOn(high-st.Upper.Envelope.Min[2])
+		return workinstructions.Gap{
+			What: "Height", Nominal: high - low, Tolerance: tolerance + process, Gauge: "caliper",
+			Where: "over all, from the underside of the " + st.Lower.Name + " to the top of the " + st.Upper.Name + ", at four places",
+		}, nil
 	}
-	home := mostSeat
+	return workinstructions.Gap{Tolerance: 0.05, Where: "under the anvil at every dead stop, pressed down"}, nil
+}
+
+// home is the lift at which the last latch is over its hump [mm]; 0 if it takes force
+// to the seat.
+func home(r force.Result) float64 {
+	least := math.Inf(1)
 	for _, l := range r.Latches {
-		b := l.Curve.Breaks()
-		if len(b) > 0 {
-			home = math.Min(home, b[len(b)-1])
+		at := 0.0
+		for _, p := range l.Curve.Points(400) { // lift falling
+			if p[1] > 0.01*l.PeakEach {
+				at = p[0]
+			}
 		}
+		least = math.Min(least, at)
 	}
-	return workinstructions.Gap{
-		Nominal: g, Tolerance: math.Max(leastSeat, home),
-		Where: "between the " + st.Lower.Name + " and the " + st.Upper.Name + ", at four places",
-	}, nil
+	if math.IsInf(least, 1) {
+		return 0
+	}
+	return least
 }

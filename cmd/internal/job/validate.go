@@ -12,6 +12,13 @@ import (
 // a file name [characters].
 const longestNumber = 40
 
+// What the work instruction has room for [characters].
+const (
+	longestName   = 200
+	longestHead   = 60
+	longestReason = 500
+)
+
 // Validate returns everything wrong with the file that shows without reading the
 // parts, field paths as in the file.
 func (f *File) Validate() []force.Fault {
@@ -34,6 +41,25 @@ func (f *File) headFaults() []force.Fault {
 	}
 	if n := len([]rune(f.Revision)); n > longestNumber {
 		out = append(out, force.Fault{Field: "revision", Given: fmt.Sprintf("%d characters", n), Problem: "is too long to engrave", Want: fmt.Sprintf("%d characters at most", longestNumber)})
+	}
+	long := func(field, text string, most int) {
+		if n := len([]rune(text)); n > most {
+			out = append(out, force.Fault{Field: field, Given: fmt.Sprintf("%d characters", n), Problem: "is too long for the work instruction", Want: fmt.Sprintf("%d characters at most", most)})
+		}
+	}
+	long("title", f.Title, longestName)
+	long("author", f.Author, longestHead)
+	if f.Method != nil {
+		long("method.override", f.Method.Override, longestReason)
+	}
+	for i, p := range f.Bench.Presses {
+		long(fmt.Sprintf("bench.presses[%d].name", i), p.Name, longestName)
+	}
+	for i, m := range f.Bench.Mallets {
+		long(fmt.Sprintf("bench.mallets[%d].name", i), m.Name, longestName)
+	}
+	for i, v := range f.Bench.Vises {
+		long(fmt.Sprintf("bench.vises[%d].name", i), v.Name, longestName)
 	}
 	for _, t := range []struct{ field, text string }{{"job", f.Number}, {"revision", f.Revision}, {"title", f.Title}, {"author", f.Author}} {
 		if strings.ContainsAny(t.text, "\n\t") {
@@ -75,7 +101,22 @@ func (f *File) stepFaults() []force.Fault {
 			fault.Field = s.InFile(fault.Field)
 			out = append(out, fault)
 		}
+		for _, t := range []struct{ field, text string }{{s.LowerPath + ".name", s.Lower.Name}, {s.UpperPath + ".name", s.Upper.Name}} {
+			if n := len([]rune(t.text)); n > longestName {
+				out = append(out, force.Fault{Field: t.field, Given: fmt.Sprintf("%d characters", n), Problem: "is too long for the work instruction", Want: fmt.Sprintf("%d characters at most", longestName)})
+			}
+		}
 		for k, l := range s.Latches {
+			at := fmt.Sprintf("%s[%d]", s.LatchesPath, k)
+			if n := len([]rune(l.ID)); n > longestHead {
+				out = append(out, force.Fault{Field: at + ".id", Given: fmt.Sprintf("%d characters", n), Problem: "is too long", Want: fmt.Sprintf("%d characters at most", longestHead)})
+			}
+			for i, p := range l.At {
+				if j := slices.Index(l.At[:i], p); j >= 0 {
+					out = append(out, force.Fault{Field: fmt.Sprintf("%s.at[%d]", at, i), Given: fmt.Sprintf("[%g, %g]", p.X, p.Y), Problem: fmt.Sprintf("is the same place as number %d", j), Want: "each latch at a place of its own"})
+					break
+				}
+			}
 			if first, taken := owner[l.ID]; taken && first != i {
 				out = append(out, force.Fault{Field: fmt.Sprintf("%s[%d].id", s.LatchesPath, k), Given: l.ID, Problem: "is taken by a latch of an earlier step", Want: "a name of its own"})
 			} else if l.ID != "" {

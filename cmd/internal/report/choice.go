@@ -12,9 +12,24 @@ type Method struct {
 	Overridden  bool         `json:"overridden,omitzero"`
 	RunnerUp    string       `json:"runner_up"`
 	Tipping     string       `json:"tipping,omitzero"`
+	Next        string       `json:"next,omitzero"`         // what comes after the chosen one
+	RateMatters string       `json:"rate_matters,omitzero"` // how the line rate changes the answer
 	Sensitivity []AtForce    `json:"sensitivity"`
 	Advice      []string     `json:"advice,omitzero"`
+	Changes     []Change     `json:"single_changes,omitzero"`
 	Options     []Assessment `json:"options"`
+}
+
+// A Change is one change to the joint, worked out.
+type Change struct {
+	Change  string  `json:"change"`
+	What    string  `json:"what"`
+	Design  float64 `json:"design_n,omitzero"`
+	Holds   float64 `json:"holds_n,omitzero"`
+	Method  string  `json:"method"`
+	Verdict string  `json:"verdict"`
+	Undone  string  `json:"not_worked_out,omitzero"`
+	Text    string  `json:"text"`
 }
 
 // An AtForce is the free choice at another design force.
@@ -54,9 +69,12 @@ type Limit struct {
 
 func methodOf(st *solve.Step) Method {
 	d := st.Decision
-	m := Method{Chosen: string(d.Chosen), Reason: d.Reason, Overridden: d.Overridden, RunnerUp: string(d.RunnerUp), Tipping: d.Tipping, Sensitivity: []AtForce{}, Advice: d.Advice}
+	m := Method{Chosen: string(d.Chosen), Reason: d.Reason, Overridden: d.Overridden, RunnerUp: string(d.RunnerUp), Tipping: d.Tipping, Next: d.Next, RateMatters: d.RateMatters, Sensitivity: []AtForce{}, Advice: d.Advice}
 	for _, s := range d.Sensitivity {
 		m.Sensitivity = append(m.Sensitivity, AtForce{s.Name, s.Force, string(s.Method)})
+	}
+	for _, o := range d.Alternatives {
+		m.Changes = append(m.Changes, Change{string(o.Change), o.What, o.Demand.DesignForce, o.Holds, string(o.Method), string(o.Verdict), o.Undone, o.Text})
 	}
 	for _, a := range d.Options {
 		m.Options = append(m.Options, assessmentOf(a))

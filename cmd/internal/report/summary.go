@@ -191,6 +191,11 @@ func (p *page) method(u units, st *solve.Step, wanted bool) {
 	if d.Tipping != "" {
 		p.wrap("  ", "  ", u.text(d.Tipping))
 	}
+	for _, text := range []string{d.Next, d.RateMatters} {
+		if text != "" {
+			p.wrap("  ", "  ", u.text(text))
+		}
+	}
 	for _, a := range d.Advice {
 		p.wrap("  - ", "    ", u.text(a))
 	}

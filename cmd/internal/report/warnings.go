@@ -57,6 +57,11 @@ func warnings(s *solve.Solution) []Warning {
 			}
 		}
 	}
+	for i := range s.Steps {
+		for _, r := range s.Steps[i].Remarks {
+			add(Warning{Step: s.Steps[i].Name, Text: r})
+		}
+	}
 	if s.Tooled() {
 		for _, n := range s.Tooling.Notes {
 			add(Warning{Text: n})

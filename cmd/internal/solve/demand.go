@@ -1,8 +1,11 @@
 package solve
 
 import (
+	"cmp"
+
 	"ramnest/fixture"
 	"ramnest/fixture/envelope"
+	"ramnest/fixture/strength"
 	"ramnest/force"
 	"ramnest/force/method"
 )
@@ -54,9 +57,20 @@ func (s *Solution) sized(i int, t fixture.Tooling) method.Demand {
 	d.PartStackHeight = max(0, seated-n.Top)
 	// Both heights together are what stands between the nest and the ram.
 	d.AnvilHeight = a.Above - n.Top - d.PartStackHeight
+	if n.Feet {
+		// The anvil goes in over the guide pins of a nest that stays where it is.
+		pins := n.Shift[2] + n.Size[2] - (n.Top - n.Body)
+		d.AnvilHeight = max(d.AnvilHeight, pins+a.Size[2]+overPins-n.Body-d.PartStackHeight)
+	}
 	d.AnvilMass = a.Mass
+	d.JawThickness = cmp.Or(s.Job.Fixture.JawThickness, 15)
+	limit, _ := strength.ContactLimitOf(s.Material.Name, s.Material.Process)
+	d.AnvilBearing = limit.Pressure
 	return d
 }
+
+// overPins is the play over the guide pins when the anvil goes in [mm] (own).
+const overPins = 5
 
 // acrossLayers says whether a latch pulls the layers of a printed part apart: an
 // arm or a finger that bends, built along the press axis, or a ring that widens,

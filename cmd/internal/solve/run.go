@@ -139,6 +139,9 @@ func (s *Solution) choose() bool {
 	for i := range s.Steps {
 		st := &s.Steps[i]
 		st.Decision = method.Choose(st.Demand, s.Job.Bench, s.Job.Forced())
+		if st.Chosen().Verdict != method.Pass {
+			st.Decision = st.Decision.Advised(st.Demand, holds(st.Result), s.Job.Bench, alternatives(st))
+		}
 		all = all && st.Decision.Chosen != method.None
 	}
 	if all {

@@ -30,10 +30,11 @@ func (s *Solution) shareBases() bool {
 		if press.Verdict == method.Fail {
 			d.Reason = fmt.Sprintf("the nest is shared with %q, which needs the arbor press, and its base does not go into a vise; %s", s.Steps[by].Name, press.Reason)
 			d.Chosen, all = method.None, false
+			d.RunnerUp, d.Next = method.None, "there is no runner-up"
 			continue
 		}
 		d.Reason = fmt.Sprintf("%s: the nest is shared with %q, and its base is for the press; %s", method.ByPress.Title(), s.Steps[by].Name, press.Reason)
-		d.RunnerUp, d.Chosen = method.ByMallet, method.ByPress
+		d.RunnerUp, d.Chosen, d.Next = method.ByMallet, method.ByPress, "next is mallet and vise, on a nest of its own"
 	}
 	return all
 }

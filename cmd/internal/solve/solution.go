@@ -34,6 +34,7 @@ type Step struct {
 	Demand                       method.Demand // with the sizes of the tooling, if there is one
 	Decision                     method.Decision
 	Cycle                        Cycle
+	Remarks                      []string // on the parts
 }
 
 // A Default is a figure that the file does not state.
