@@ -1,6 +1,9 @@
 package force
 
-import "testing"
+import (
+	"fmt"
+	"testing"
+)
 
 // BenchmarkAnalyse24Latches is 10,000 draws of 24 latches; the figures to keep
 // are 50 ms on one core and no allocation a draw.
@@ -8,7 +11,7 @@ func BenchmarkAnalyse24Latches(b *testing.B) {
 	for _, c := range []struct {
 		name string
 		job  func() Assembly
-	}{{"rings", rings24}, {"mixed", mixed24}, {"balls", balls24}} {
+	}{{"rings", rings24}, {"mixed", mixed24}, {"balls", balls24}, {"designs", designs24}} {
 		b.Run(c.name, func(b *testing.B) {
 			a := c.job()
 			a.Draws = 10000
@@ -41,5 +44,21 @@ func mixed24() Assembly {
 	for i := range a.Latches {
 		a.Latches[i].At = make([]Point, 6)
 	}
+	return a
+}
+
+// designs24 is the same, each latch a design of its own at a depth of its own.
+func designs24() Assembly {
+	a := mixed24()
+	var out []Latch
+	for _, l := range a.Latches {
+		for i := range 6 {
+			one := l
+			one.ID, one.At = fmt.Sprint(l.ID, i), make([]Point, 1)
+			one.Engage = ptr(5 + 0.25*float64(i))
+			out = append(out, one)
+		}
+	}
+	a.Latches = out
 	return a
 }

@@ -36,8 +36,8 @@ func (p *sumPiece) work() float64 {
 	return w
 }
 
-// peak of one stretch: a parabola's vertex or end is exact; with balls in it,
-// each of 32 parts is searched by golden section.
+// peak of one stretch: a parabola's vertex or end is exact; with balls in it, the
+// higher summits among 32 parts are searched by golden section.
 func (p *sumPiece) peak() (f, lift float64) {
 	visit := func(at float64) {
 		if v := p.at(at); v > f {
@@ -56,8 +56,18 @@ func (p *sumPiece) peak() (f, lift float64) {
 	}
 	const parts = 32
 	step := (p.Hi - p.Lo) / parts
-	for i := range parts {
-		visit(summit(p.at, p.Lo+float64(i)*step, p.Lo+float64(i+1)*step))
+	var v [parts + 1]float64
+	top := f
+	for i := range v {
+		v[i] = p.at(p.Lo + float64(i)*step)
+		top = max(top, v[i])
+	}
+	least := 0.95 * top
+	for i := range v {
+		if before, after := max(0, i-1), min(parts, i+1); v[i] >= least && v[i] >= v[before] && v[i] >= v[after] {
+			visit(summit(p.at, p.Lo+float64(before)*step, p.Lo+float64(after)*step))
+			visit(p.Lo + float64(i)*step)
+		}
 	}
 	return f, lift
 }

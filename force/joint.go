@@ -95,6 +95,23 @@ type causes struct {
 	lower, upper               float64 // factor on each modulus [1]
 	model                      float64 // model error in units of modelUp or modelDown [1]
 	processLower, processUpper float64 // growth of each part's surfaces, in units of its tolerance [1]
+
+	exponent, power float64 // the last ratio worked out, most designs having the same
+}
+
+// ratio is the factor that the model error makes of a stiffness.
+func (c *causes) ratio(up, down float64) float64 {
+	x := c.model * up
+	if c.model < 0 {
+		x = c.model * down
+	}
+	if x == 0 {
+		return 1
+	}
+	if x != c.exponent {
+		c.exponent, c.power = x, math.Exp(x)
+	}
+	return c.power
 }
 
 func nominal(mu float64) causes { return causes{mu: mu, lower: 1, upper: 1} }
@@ -133,13 +150,7 @@ type state struct {
 // share puts the causes into the joint's own terms.
 func (j *joint) share(c *causes) shared {
 	s := shared{mu: c.mu, sinRho: c.mu / math.Sqrt(1+c.mu*c.mu)}
-	model := 1.0
-	switch {
-	case c.model > 0:
-		model = math.Exp(c.model * j.modelUp)
-	case c.model < 0:
-		model = math.Exp(c.model * j.modelDown)
-	}
+	model := c.ratio(j.modelUp, j.modelDown)
 	fo, fi := c.lower, c.upper
 	s.outerGrowth, s.innerGrowth = c.processLower, c.processUpper
 	if !j.outerIsLower {
@@ -155,13 +166,13 @@ func (j *joint) share(c *causes) shared {
 	return s
 }
 
-// at evaluates the joint at one place.
-func (j *joint) at(s *shared, o own, p *profile) state {
-	var r state
+// at evaluates the joint at one place, into p and r.
+func (j *joint) at(s *shared, o own, p *profile, r *state) {
+	*r = state{}
 	p.n = 0
 	if o.size <= 0 {
 		r.loose = true
-		return r
+		return
 	}
 	w := o.size * j.half
 	ko, ki := s.outer*j.outer.wallFactor(o.outer), s.inner*j.inner.wallFactor(o.inner)
@@ -182,14 +193,13 @@ func (j *joint) at(s *shared, o own, p *profile) state {
 	r.jam, r.factor = s.jam, s.lead
 	switch j.path {
 	case hump:
-		j.humpProfile(p, s, &r, w, small)
+		j.humpProfile(p, s, r, w, small)
 	case slide:
-		j.slideProfile(p, s, &r, w)
+		j.slideProfile(p, s, r, w)
 	case ball:
-		j.ballProfile(p, s, &r, w, small)
+		j.ballProfile(p, s, r, w, small)
 	}
 	p.clip()
-	return r
 }
 
 // nominalAt evaluates the joint at its nominal size.
@@ -198,7 +208,8 @@ func (j *joint) nominalAt(mu float64) (profile, state) {
 	c := nominal(mu)
 	s := j.share(&c)
 	var p profile
-	r := j.at(&s, own{size: j.size}, &p)
+	var r state
+	j.at(&s, own{size: j.size}, &p, &r)
 	return p, r
 }
 

@@ -107,6 +107,7 @@ func TestWorkAgainstQuadrature(t *testing.T) {
 		if peak > r.Peak*(1+1e-9) || peak < 0.999*r.Peak {
 			t.Errorf("variant %d: peak %g, scan %g", i, r.Peak, peak)
 		}
+		near(t, "force at the lift of the peak", r.Curve.At(r.PeakLift), r.Peak, 1e-9)
 	}
 }
 

@@ -52,20 +52,57 @@ func (q *profile) at(lift float64) float64 {
 	var f float64
 	for i := range q.n {
 		p := &q.p[i]
-		if lift > p.Hi || lift < p.Lo {
+		if lift < p.Lo {
 			continue
 		}
-		v := 0.0
-		if p.lip {
-			v = q.lip.force(lift)
-		} else {
-			v = p.at(lift)
+		if lift > p.Hi {
+			break // the pieces fall
 		}
-		if v > f {
-			f = v
-		}
+		f = max(f, q.of(p, lift))
 	}
 	return f
+}
+
+// addTo adds the force to the sums at nodes, lifts that rise; the larger one where
+// the force jumps at a node.
+func (q *profile) addTo(sums, nodes []float64) {
+	if q.n == 0 {
+		return
+	}
+	i := len(nodes) - 1
+	for i >= 0 && nodes[i] > q.p[0].Hi {
+		i--
+	}
+	added, at := 0.0, -1 // the force added last, and the node it was added at
+	for k := range q.n {
+		p := &q.p[k]
+		if at >= 0 && nodes[at] == p.Hi {
+			if v := q.of(p, p.Hi); v > added {
+				sums[at] += v - added
+			}
+		}
+		if p.lip {
+			for ; i >= 0 && nodes[i] >= p.Lo; i-- {
+				added, at = q.lip.force(nodes[i]), i
+				sums[i] += added
+			}
+			continue
+		}
+		hi, lo, f0, f1, f2 := p.Hi, p.Lo, p.F0, p.F1, p.F2
+		for ; i >= 0 && nodes[i] >= lo; i-- {
+			x := hi - nodes[i]
+			added, at = f0+x*(f1+x*f2), i
+			sums[i] += added
+		}
+	}
+}
+
+// of gives the force of one of its pieces.
+func (q *profile) of(p *piece, lift float64) float64 {
+	if p.lip {
+		return q.lip.force(lift)
+	}
+	return p.at(lift)
 }
 
 // ramp is a rising quadratic piece from 0 with a given slope at its start up to

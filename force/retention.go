@@ -36,7 +36,8 @@ func (j *joint) separations(b band) (low, high float64) {
 		c := causes{mu: b.mu * (1 + side*b.friction), lower: 1 + side*b.lower, upper: 1 + side*b.upper, model: side}
 		s := j.share(&c)
 		var p profile
-		st := j.at(&s, own{size: j.size + side*j.worst, outer: side * j.outer.wall, inner: side * j.inner.wall}, &p)
+		var st state
+		j.at(&s, own{size: j.size + side*j.worst, outer: side * j.outer.wall, inner: side * j.inner.wall}, &p, &st)
 		if st.loose {
 			return 0, false
 		}

@@ -37,7 +37,7 @@ func (r *Result) tolerance(a Assembly, joints []joint, counts []int, b band) {
 		n = defaultDraws
 	}
 	rng := rand.New(rand.NewPCG(a.Seed, 0x72616d6e657374))
-	t := newTrial(joints, counts, b.mu)
+	t := newTrial(joints, counts)
 	peaks, works := make([]float64, n), make([]float64, n)
 	spread := newVariance(a.Latches)
 	var loose, over, jammed int
@@ -71,7 +71,16 @@ func (r *Result) tolerance(a Assembly, joints []joint, counts []int, b band) {
 }
 
 // normal is a standard normal draw cut at three.
-func normal(rng *rand.Rand) float64 { return max(-3, min(3, rng.NormFloat64())) }
+func normal(rng *rand.Rand) float64 {
+	z := rng.NormFloat64()
+	if z > 3 {
+		return 3
+	}
+	if z < -3 {
+		return -3
+	}
+	return z
+}
 
 func one(b bool) int {
 	if b {

@@ -33,7 +33,7 @@ func TestPeakOfDrawsIsThePeakOfTheSum(t *testing.T) {
 			joints[i], counts[i] = readyJoint(l, lower, upper), len(l.At)
 			joints[i].findNodes(mu)
 		}
-		tr := newTrial(joints, counts, mu)
+		tr := newTrial(joints, counts)
 		means := make([]float64, 2*len(joints))
 		for range 4 {
 			c := causes{mu: mu * (0.75 + 0.5*rng.Float64()), lower: 0.9, upper: 1.1, model: 0.4 * rng.NormFloat64(), processLower: 0.3 * rng.NormFloat64(), processUpper: 0.3 * rng.NormFloat64()}

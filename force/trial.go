@@ -1,7 +1,6 @@
 package force
 
 import (
-	"cmp"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -10,79 +9,43 @@ import (
 // trial is the bench of one draw, used again and again.
 type trial struct {
 	joints           []joint
-	counts           []int
-	profiles         []profile // of all places
-	nodes            []float64 // lifts where the sum can peak
-	order            []int     // of the nodes, the nominally largest sum first
-	sums             []float64 // the sum at each node, NaN if not yet needed
-	designs          []reach
+	profiles         []profile // of all places, design by design
+	ends             []int     // where the places of each design end
+	nodes            []float64 // lifts where the sum can peak, rising
+	sums             []float64 // the sum at each node
+	state            state
 	smooth           bool // there are balls: refine between nodes
 	loose, over, jam bool
 }
 
-func newTrial(joints []joint, counts []int, mu float64) *trial {
-	t := &trial{joints: joints, counts: counts, nodes: []float64{0}}
+func newTrial(joints []joint, counts []int) *trial {
+	t := &trial{joints: joints, nodes: []float64{0}}
 	places := 0
 	for i := range joints {
 		places += counts[i]
+		t.ends = append(t.ends, places)
 		t.nodes = append(t.nodes, joints[i].nodes...)
 		t.smooth = t.smooth || joints[i].path == ball
 	}
 	slices.Sort(t.nodes)
 	t.nodes = slices.CompactFunc(t.nodes, func(a, b float64) bool { return math.Abs(a-b) < 1e-9 })
-	t.sums, t.profiles, t.order = make([]float64, len(t.nodes)), make([]profile, places), make([]int, len(t.nodes))
-	for i, from := 0, 0; i < len(joints); i++ {
-		t.designs = append(t.designs, reach{from: from, to: from + counts[i]})
-		from += counts[i]
-	}
-	// The nominal sums say where to look first.
-	c := nominal(mu)
-	t.each(&c, func(j *joint) own { return own{size: j.size} })
-	for i, lift := range t.nodes {
-		t.order[i], t.sums[i] = i, t.sum(lift)
-	}
-	slices.SortStableFunc(t.order, func(a, b int) int { return cmp.Compare(t.sums[b], t.sums[a]) })
+	t.sums, t.profiles = make([]float64, len(t.nodes)), make([]profile, places)
 	return t
-}
-
-// reach bounds the forces of one design in one draw.
-type reach struct {
-	from, to int     // its places among the profiles
-	hi, lo   float64 // lifts outside which they are 0 [mm]
-	most     float64 // what they cannot exceed together [N]
-}
-
-// include takes one place's profile into the bounds.
-func (d *reach) include(q *profile) {
-	if q.n == 0 {
-		return
-	}
-	d.hi, d.lo = max(d.hi, q.p[0].Hi), min(d.lo, q.p[q.n-1].Lo)
-	var most float64
-	for i := range q.n {
-		p := &q.p[i]
-		if p.lip {
-			d.most = math.Inf(1)
-			return
-		}
-		// Rising pieces end highest; those that fall begin highest.
-		most = max(most, p.F0, p.at(p.Lo))
-	}
-	d.most += most
 }
 
 // draw evaluates every place under shared causes. means takes two standard
 // normals for each design: the means of its own size and wall errors.
 func (t *trial) draw(c *causes, rng *rand.Rand, share float64, means []float64) {
 	t.loose, t.over, t.jam = false, false, false
+	k := 0
 	for m := range t.joints {
-		j, d := &t.joints[m], &t.designs[m]
-		d.hi, d.lo, d.most = 0, math.Inf(1), 0
+		j := &t.joints[m]
 		s := j.share(c)
 		size := j.size + s.outerGrowth*j.fromOuter + s.innerGrowth*j.fromInner
 		spread := share * math.Sqrt(j.fromOuter*j.fromOuter+j.fromInner*j.fromInner)
 		var sizes, walls float64
-		for k := d.from; k < d.to; k++ {
+		from := k
+		for ; k < t.ends[m]; k++ {
 			z := normal(rng)
 			sizes += z
 			o := own{size: size + spread*z}
@@ -94,30 +57,28 @@ func (t *trial) draw(c *causes, rng *rand.Rand, share float64, means []float64) 
 			if j.inner.wall > 0 {
 				o.inner = j.inner.wall * (s.innerGrowth + share*normal(rng))
 			}
-			st := j.at(&s, o, &t.profiles[k])
-			d.include(&t.profiles[k])
-			t.note(j, st)
+			j.at(&s, o, &t.profiles[k], &t.state)
+			t.note(j, &t.state)
 		}
-		n := math.Sqrt(float64(t.counts[m]))
+		n := math.Sqrt(float64(k - from))
 		means[2*m], means[2*m+1] = sizes/n, walls/n
 	}
 }
 
-func (t *trial) note(j *joint, s state) {
+func (t *trial) note(j *joint, s *state) {
 	t.loose, t.jam = t.loose || s.loose, t.jam || s.jam
 	t.over = t.over || s.outerStrain > j.outer.limit || s.innerStrain > j.inner.limit
 }
 
 // each sets every place of a design alike.
 func (t *trial) each(c *causes, place func(j *joint) own) {
+	k := 0
 	for m := range t.joints {
-		j, d := &t.joints[m], &t.designs[m]
-		d.hi, d.lo, d.most = 0, math.Inf(1), 0
+		j := &t.joints[m]
 		s := j.share(c)
 		o := place(j)
-		for k := d.from; k < d.to; k++ {
-			j.at(&s, o, &t.profiles[k])
-			d.include(&t.profiles[k])
+		for ; k < t.ends[m]; k++ {
+			j.at(&s, o, &t.profiles[k], &t.state)
 		}
 	}
 }
@@ -125,25 +86,8 @@ func (t *trial) each(c *causes, place func(j *joint) own) {
 // sum of all places at a lift.
 func (t *trial) sum(lift float64) float64 {
 	var f float64
-	for m := range t.designs {
-		d := &t.designs[m]
-		if lift > d.hi || lift < d.lo {
-			continue
-		}
-		for k := d.from; k < d.to; k++ {
-			f += t.profiles[k].at(lift)
-		}
-	}
-	return f
-}
-
-// bound is what the sum at a lift cannot exceed.
-func (t *trial) bound(lift float64) float64 {
-	var f float64
-	for m := range t.designs {
-		if d := &t.designs[m]; lift <= d.hi && lift >= d.lo {
-			f += d.most
-		}
+	for i := range t.profiles {
+		f += t.profiles[i].at(lift)
 	}
 	return f
 }
@@ -153,13 +97,14 @@ func (t *trial) bound(lift float64) float64 {
 // round every summit that balls may make the highest, a parabola through three
 // nodes is tried too.
 func (t *trial) peak() float64 {
-	for i := range t.sums {
-		t.sums[i] = math.NaN()
+	clear(t.sums)
+	for i := range t.profiles {
+		t.profiles[i].addTo(t.sums, t.nodes)
 	}
-	f := t.at(t.order[0])
-	for _, i := range t.order[1:] {
-		if t.bound(t.nodes[i]) > f {
-			f = max(f, t.at(i))
+	f := t.sums[0]
+	for _, v := range t.sums[1:] {
+		if v > f {
+			f = v
 		}
 	}
 	if !t.smooth {
@@ -167,7 +112,7 @@ func (t *trial) peak() float64 {
 	}
 	least := nearPeak * f
 	for i := 1; i+1 < len(t.nodes); i++ {
-		y0, y1, y2 := t.at(i-1), t.at(i), t.at(i+1)
+		y0, y1, y2 := t.sums[i-1], t.sums[i], t.sums[i+1]
 		if y1 < least || y1 < y0 || y1 < y2 {
 			continue
 		}
@@ -185,14 +130,6 @@ func (t *trial) peak() float64 {
 // nearPeak is the share of the largest sum at a node from which on a summit
 // between nodes may yet be the highest [1].
 const nearPeak = 0.9
-
-// at gives the sum at a node, computed once a draw.
-func (t *trial) at(i int) float64 {
-	if math.IsNaN(t.sums[i]) {
-		t.sums[i] = t.sum(t.nodes[i])
-	}
-	return t.sums[i]
-}
 
 // work of all places [mJ]; a ball by three Gauss points, good to a per cent.
 func (t *trial) work() float64 {
