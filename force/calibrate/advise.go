@@ -84,18 +84,41 @@ func (f *Fit) Advise(g Goal) (Advice, error) {
 			continue
 		}
 		a.Options = append(a.Options, f.option(r, k, sizes[k], names[k]))
-		if last := len(a.Options) - 1; a.Options[last].Failing < a.Options[a.Take].Failing {
-			a.Take = last
-		}
 	}
-	best := r.best(nil)
-	a.Between = f.option(r, best, sizes[best], names[best])
+	a.Take = choose(a.Options, g)
+	var all []Option
+	for k := range sizes {
+		all = append(all, f.option(r, k, sizes[k], names[k]))
+	}
+	a.Between = all[choose(all, g)]
 	a.Risk = a.Between.Failing
 	a.RiskAfter = min(a.Risk, f.after(r, i, sizes, names))
 	a.Saves = (a.Risk-a.RiskAfter)*g.Failure - g.Round
 	a.Another = g.Failure > 0 && a.Saves > 0
 	a.Text = a.words()
 	return a, nil
+}
+
+// choose takes the option with the smallest share of failing pairs; of those that
+// are as good but for evenly, the one whose force is nearest to the middle of the
+// window, in proportion.
+func choose(options []Option, g Goal) int {
+	const evenly = 0.005
+	least := math.Inf(1)
+	for _, o := range options {
+		least = min(least, o.Failing)
+	}
+	middle := math.Sqrt(g.Least * g.Most)
+	best, off := 0, math.Inf(1)
+	for k, o := range options {
+		if o.Failing > least+evenly {
+			continue
+		}
+		if d := math.Abs(math.Log(max(o.Band.Mid, 1e-9) / middle)); d < off-1e-12 {
+			best, off = k, d
+		}
+	}
+	return best
 }
 
 // window fills in the bounds of the force from what the job was computed for.
@@ -108,14 +131,7 @@ func (f *Fit) window(g *Goal, latch int) error {
 	}
 	m := f.model
 	a := m.input.Assembly
-	l := m.latches[latch].latch
-	l.Engage, l.At = nil, []force.Point{{}}
-	if l.Cantilever != nil {
-		c := *l.Cantilever
-		c.Toward = nil
-		l.Cantilever = &c
-	}
-	a.Latches, a.Draws = []force.Latch{l}, 4000
+	a.Latches, a.Draws = []force.Latch{m.latches[latch].latches[inJob]}, 4000
 	r, err := force.Analyse(a)
 	if err != nil {
 		return err
@@ -165,20 +181,20 @@ func (f *Fit) risks(g Goal, latch int, sizes []float64) *risk {
 		r.points = append(r.points, f.points[(2*k+1)*len(f.points)/(2*advisePoints)])
 	}
 	least := g.Least
-	if g.Hold > 0 && !s.curve.locks && s.curve.separation > 0 {
-		least = max(least, g.Hold/s.curve.separation)
+	if g.Hold > 0 && !s.curves[inJob].locks && s.curves[inJob].separation > 0 {
+		least = max(least, g.Hold/s.curves[inJob].separation)
 	}
 	for _, x := range sizes {
 		light, heavy := make([]float64, len(r.points)), make([]float64, len(r.points))
 		over, failing := make([]float64, len(r.points)), make([]float64, len(r.points))
 		for k, t := range r.points {
-			grip := m.gripAt(t, latch)
+			grip := m.gripAt(t, latch, inJob)
 			p, sd := m.expect(&grip, s, x, m.offsetOf(t, latch), scatterOf(t), 1, false)
 			sd = max(sd, 1e-9)
 			light[k], heavy[k] = normalCDF((least-p)/sd), normalCDF((p-g.Most)/sd)
-			if s.curve.strain > 0 && s.curve.permitted > 0 {
+			if s.curves[inJob].strain > 0 && s.curves[inJob].permitted > 0 {
 				own := max(1e-9, s.own()*scatterOf(t))
-				over[k] = normalCDF((x + m.offsetOf(t, latch) - s.curve.permitted/s.curve.strain) / own)
+				over[k] = normalCDF((x + m.offsetOf(t, latch) - s.curves[inJob].permitted/s.curves[inJob].strain) / own)
 			}
 			failing[k] = min(1, light[k]+max(heavy[k], over[k]))
 		}
@@ -229,7 +245,7 @@ func (f *Fit) after(r *risk, latch int, sizes []float64, names []string) float64
 		}
 		var c forces
 		for _, t := range r.points {
-			g := m.gripAt(t, latch)
+			g := m.gripAt(t, latch, onCoupon)
 			p, sd := m.expect(&g, s, sizes[k], m.offsetOf(t, latch), scatterOf(t), 1, true)
 			c.p, c.sd = append(c.p, p), append(c.sd, sd)
 		}

@@ -87,7 +87,7 @@ func (m *Model) match(measured []Measurement) ([]datum, error) {
 			fault(x.Line, force.Fault{Field: "force", Given: fmt.Sprintf("%g N", x.Force), Problem: "is out of range", Want: "0 N to 1 MN"})
 			continue
 		}
-		data = append(data, datum{Measurement: x, coupon: k, latch: m.couponLatch[k], size: m.coupons[k].Size, places: float64(m.coupons[k].Places)})
+		data = append(data, datum{Measurement: x, coupon: k, latch: m.couponLatch[k], on: m.coupons[k].form(), size: m.coupons[k].Size, places: float64(m.coupons[k].Places)})
 	}
 	if len(faults) > 0 {
 		var out []error
@@ -158,8 +158,8 @@ func quantile(sorted []float64, q float64) float64 {
 	return sorted[i] + (x-float64(i))*(sorted[i+1]-sorted[i])
 }
 
-func (m *Model) gripAt(t theta, latch int) grip {
-	return m.latches[latch].curve.at(math.Log(m.friction)+m.frictionSpread*t[atFriction], m.stiffnessSpread*t[atStiffness])
+func (m *Model) gripAt(t theta, latch int, on form) grip {
+	return m.latches[latch].curves[on].at(math.Log(m.friction)+m.frictionSpread*t[atFriction], m.stiffnessSpread*t[atStiffness])
 }
 
 // residuals compares every measurement with the fit.
@@ -170,7 +170,7 @@ func (f *Fit) residuals(data []datum) {
 		r := Residual{Measurement: d.Measurement, Size: d.size}
 		var forces, deviations []float64
 		for _, t := range f.points {
-			g := m.gripAt(t, d.latch)
+			g := m.gripAt(t, d.latch, d.on)
 			p, sd := m.expect(&g, &m.latches[d.latch], d.size, m.offsetOf(t, d.latch), scatterOf(t), d.places, true)
 			good, bad := likelihood(d, p, sd)
 			r.Doubt += bad / (good + bad) / float64(len(f.points))
@@ -234,8 +234,8 @@ type Band struct {
 	Loose          float64 // share of pairs without interference [1]
 }
 
-// Band gives the force of so many joints of a latch, drawn with a size [mm], each a
-// pair of its own build's spread. ok is false for a latch that the model has not, or a
+// Band gives the force of so many joints of a latch in the job's own part, drawn with a
+// size [mm]. ok is false for a latch that the model has not, or a
 // size that is none.
 func (f *Fit) Band(latch string, size float64, places int) (b Band, ok bool) {
 	m := f.model
@@ -246,7 +246,7 @@ func (f *Fit) Band(latch string, size float64, places int) (b Band, ok bool) {
 	s := &m.latches[i]
 	var mean, single []float64
 	for k, t := range f.points {
-		g := m.gripAt(t, i)
+		g := m.gripAt(t, i, inJob)
 		p, sd := m.expect(&g, s, size, m.offsetOf(t, i), scatterOf(t), float64(places), false)
 		mean = append(mean, p)
 		single = append(single, max(0, p+sd*evenNormal(k, len(f.points))))

@@ -7,6 +7,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -50,11 +51,11 @@ func TestTablesAgreeWithForce(t *testing.T) {
 			for range 60 {
 				mu, e := m.friction*math.Exp(0.2*(2*rng.Float64()-1)), math.Exp(0.3*(2*rng.Float64()-1))
 				size := c.nominal * (0.2 + 1.4*rng.Float64())
-				r, err := force.Analyse(m.assembly(s, mu, e, size))
+				r, err := force.Analyse(m.assembly(s, inJob, mu, e, size))
 				if err != nil {
 					t.Fatal(err)
 				}
-				g := s.curve.at(math.Log(mu), math.Log(e))
+				g := s.curves[inJob].at(math.Log(mu), math.Log(e))
 				got, slope := g.peak(size)
 				worst = max(worst, math.Abs(got/r.Peak-1))
 				after, _ := g.peak(size + 1e-5)
@@ -79,7 +80,7 @@ func TestNominalIsTheJob(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got, err := force.Analyse(m.assembly(&m.latches[0], m.friction, 1, m.latches[0].size.Value))
+		got, err := force.Analyse(m.assembly(&m.latches[0], inJob, m.friction, 1, m.latches[0].size.Value))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -99,7 +100,7 @@ func TestFarShopIsFound(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		r, err := force.Analyse(m.assembly(&m.latches[0], s.friction, s.stiffness, 0.65))
+		r, err := force.Analyse(m.assembly(&m.latches[0], inJob, s.friction, s.stiffness, 0.65))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -341,6 +342,33 @@ func TestDeadStopAgainstTheSeat(t *testing.T) {
 	}
 	if s := press(0.45)[0]; s.Held {
 		t.Errorf("0.22 mm deeper than drawn is past a stop 0.15 mm beyond the seat: %+v", s)
+	}
+}
+
+// An arm whose job states a soft base is stiffer on the plate of a coupon: what the
+// coupons tell is carried over to the part.
+func TestCouponOnItsPlateSpeaksForThePart(t *testing.T) {
+	l := arm()
+	l.Cantilever.BaseFactor = new(4.0)
+	m := model(t, []force.Latch{l}, append(ladder(l, 0.8, 0.1, 5), Coupon{Latch: "arm", Name: Piece, Size: 0.8})...)
+	s := shop{m: m, friction: 0.5, stiffness: 0.9, scatter: 0.3, offsets: []float64{0.05}, rng: rand.New(rand.NewPCG(1, 3))}
+	all := s.press(4)
+	coupons := slices.DeleteFunc(slices.Clone(all), func(x Measurement) bool { return x.Coupon == Piece })
+	r, err := force.Analyse(m.assembly(&m.latches[0], inJob, s.friction, s.stiffness, 0.85))
+	if err != nil {
+		t.Fatal(err)
+	}
+	piece := r.Peak
+	if !(all[8].Force > 2*piece) {
+		t.Errorf("coupon 3 takes %g N, a piece of the same size %g N", all[8].Force, piece)
+	}
+	f, err := m.Fit(coupons)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, _ := f.Band("arm", 0.8, 1)
+	if !(b.Low <= piece && piece <= b.High) {
+		t.Errorf("pieces take %g N, the coupons say %g to %g N", piece, b.Low, b.High)
 	}
 }
 

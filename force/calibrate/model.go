@@ -58,9 +58,18 @@ type subject struct {
 	latch     force.Latch
 	size      Size
 	member    Member
-	tolerance float64 // [mm]
-	curve     surface
+	tolerance float64        // [mm]
+	latches   [2]force.Latch // by form
+	curves    [2]*surface    // by form; one and the same where the forms do not differ
 }
+
+// A form is what a joint stands on.
+type form int
+
+const (
+	inJob    form = iota // the part itself
+	onCoupon             // the plate of a coupon
+)
 
 // offsetSpread is the prior standard deviation of the offset [mm].
 func (s *subject) offsetSpread() float64 { return offsetShare * s.tolerance }
@@ -113,7 +122,7 @@ func NewModel(in Input) (*Model, error) {
 		if at < 0 {
 			at = len(m.latches)
 			size := SizeOf(l, m.lower, m.upper)
-			m.latches = append(m.latches, subject{latch: l, size: size, member: in.Stepped[l.ID], tolerance: size.Tolerance()})
+			m.latches = append(m.latches, subject{latch: l, size: size, member: in.Stepped[l.ID], tolerance: size.Tolerance(), latches: [2]force.Latch{inPart(l), OnPlate(l)}})
 		}
 		m.coupons, m.couponLatch = append(m.coupons, c), append(m.couponLatch, at)
 	}
@@ -138,28 +147,38 @@ func (m *Model) tabulate() error {
 		group.Go(func() {
 			s := &m.latches[i]
 			largest := s.size.Value
+			coupons := false
 			for k, c := range m.coupons {
 				if m.couponLatch[k] == i {
-					largest = max(largest, c.Size)
+					largest, coupons = max(largest, c.Size), coupons || c.form() == onCoupon
 				}
 			}
-			errs[i] = s.curve.fill(m, s, largest+4*s.offsetSpread())
+			largest += 4 * s.offsetSpread()
+			s.curves[inJob] = &surface{}
+			s.curves[onCoupon] = s.curves[inJob]
+			errs[i] = s.curves[inJob].fill(m, s, inJob, largest)
+			if errs[i] == nil && coupons && s.latch.Cantilever != nil && s.latch.Cantilever.BaseFactor != nil {
+				s.curves[onCoupon] = &surface{}
+				errs[i] = s.curves[onCoupon].fill(m, s, onCoupon, largest)
+			}
 		})
 	}
 	group.Wait()
 	return errors.Join(errs...)
 }
 
+// form is what the joints of the coupon stand on.
+func (c Coupon) form() form {
+	if c.Name == Piece {
+		return inJob
+	}
+	return onCoupon
+}
+
 // assembly is one joint of a latch with another friction [1], stiffness as a share
 // of the table's [1] and size [mm].
-func (m *Model) assembly(s *subject, friction, stiffness, size float64) force.Assembly {
-	l := Resize(s.latch, size, s.member)
-	l.Engage, l.At = nil, []force.Point{{}}
-	if l.Cantilever != nil {
-		c := *l.Cantilever
-		c.Toward = nil
-		l.Cantilever = &c
-	}
+func (m *Model) assembly(s *subject, on form, friction, stiffness, size float64) force.Assembly {
+	l := Resize(s.latches[on], size, s.member)
 	a := m.input.Assembly
 	l = stiffened(l, m.lower, m.upper, stiffness)
 	a.Latches, a.Draws = []force.Latch{l}, 100

@@ -33,6 +33,7 @@ const (
 type datum struct {
 	Measurement
 	coupon, latch int
+	on            form
 	size          float64
 	places        float64
 }
@@ -65,13 +66,18 @@ func (m *Model) logPosterior(t theta, data []datum) float64 {
 	}
 	scatter := scatterOf(t)
 	mu, e := math.Log(m.friction)+m.frictionSpread*t[atFriction], m.stiffnessSpread*t[atStiffness]
-	var grips [mostLatches]grip
+	var grips [mostLatches][2]grip
 	for i := range m.latches {
-		grips[i] = m.latches[i].curve.at(mu, e)
+		c := &m.latches[i].curves
+		grips[i][inJob] = c[inJob].at(mu, e)
+		grips[i][onCoupon] = grips[i][inJob]
+		if c[onCoupon] != c[inJob] {
+			grips[i][onCoupon] = c[onCoupon].at(mu, e)
+		}
 	}
 	for i := range data {
 		d := &data[i]
-		p, sd := m.expect(&grips[d.latch], &m.latches[d.latch], d.size, m.offsetOf(t, d.latch), scatter, d.places, true)
+		p, sd := m.expect(&grips[d.latch][d.on], &m.latches[d.latch], d.size, m.offsetOf(t, d.latch), scatter, d.places, true)
 		good, bad := likelihood(d, p, sd)
 		sum += math.Log(good + bad)
 	}

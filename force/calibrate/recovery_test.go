@@ -51,7 +51,7 @@ func (s shop) press(times int) []Measurement {
 			size := c.Size + s.offsets[l] + s.scatter*sub.own()*s.rng.NormFloat64()
 			var p float64
 			if size > 1e-4 {
-				if r, err := force.Analyse(s.m.assembly(sub, s.friction, s.stiffness, size)); err == nil {
+				if r, err := force.Analyse(s.m.assembly(sub, c.form(), s.friction, s.stiffness, size)); err == nil {
 					p = r.Peak
 				}
 			}
@@ -129,7 +129,7 @@ func holds(t *testing.T, m *Model, s shop, held map[string]int) {
 	count("scatter", f.Scatter, s.scatter)
 	count("offset of rim", f.Offsets[0], s.offsets[0])
 	count("offset of pin", f.Offsets[1], s.offsets[1])
-	r, err := force.Analyse(m.assembly(&m.latches[0], s.friction, s.stiffness, max(1e-3, 0.5+s.offsets[0])))
+	r, err := force.Analyse(m.assembly(&m.latches[0], inJob, s.friction, s.stiffness, max(1e-3, 0.5+s.offsets[0])))
 	if err != nil {
 		t.Error(err)
 		return

@@ -41,7 +41,7 @@ func (f *Fit) Seats(overtravel float64) ([]Seat, error) {
 		if s.latch.PressFit != nil || s.latch.CrushRib != nil {
 			continue
 		}
-		r, err := force.Analyse(m.assembly(s, m.friction, 1, s.size.Value))
+		r, err := force.Analyse(m.assembly(s, inJob, m.friction, 1, s.size.Value))
 		if err != nil {
 			return nil, err
 		}

@@ -84,7 +84,7 @@ func (f *Fit) together() float64 {
 			for _, t := range f.points {
 				at := slices.Clone(median)
 				mix(t, at)
-				g := m.gripAt(at, i)
+				g := m.gripAt(at, i, inJob)
 				if p, _ := g.peak(m.latches[i].size.Value + m.offsetOf(at, i)); p > 0 {
 					n, sum, squares = n+1, sum+math.Log(p), squares+math.Log(p)*math.Log(p)
 				}

@@ -137,6 +137,36 @@ func Resize(l force.Latch, size float64, m Member) force.Latch {
 	return l
 }
 
+// OnPlate gives the latch as a coupon carries it: one joint on its own stroke, an arm
+// on the solid plate of the coupon instead of a base that the job states a factor for.
+func OnPlate(l force.Latch) force.Latch {
+	l.Engage, l.At = nil, []force.Point{{}}
+	if l.Cantilever == nil {
+		return l
+	}
+	c := *l.Cantilever
+	c.Toward = nil
+	if c.BaseFactor != nil {
+		c.BaseFactor = nil
+		if c.Shape == "" || c.Shape == "straight" {
+			c.Base = "solid"
+		}
+	}
+	l.Cantilever = &c
+	return l
+}
+
+// inPart gives the latch as the part carries it: one joint on its own stroke.
+func inPart(l force.Latch) force.Latch {
+	l.Engage, l.At = nil, []force.Point{{}}
+	if l.Cantilever != nil {
+		c := *l.Cantilever
+		c.Toward = nil
+		l.Cantilever = &c
+	}
+	return l
+}
+
 // withDiameters writes an ISO fit as the two mean diameters and their tolerances.
 func withDiameters(f force.PressFit) force.PressFit {
 	fit, err := force.ParseISOFit(f.Fit)
