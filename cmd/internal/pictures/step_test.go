@@ -116,14 +116,6 @@ func low(b picture.Body) float64 {
 	return z + b.Offset[2]
 }
 
-func high(b picture.Body) float64 {
-	z := b.Vertices[0][2]
-	for _, v := range b.Vertices {
-		z = max(z, v[2])
-	}
-	return z + b.Offset[2]
-}
-
 func BenchmarkOfStep(b *testing.B) {
 	st, tool := pressed(b)
 	for b.Loop() {
