@@ -26,7 +26,7 @@ func (e *explainer) ball(b *Ball) {
 	}
 	if e.j.outer.zero > 0 {
 		// A load past the top of its line starts less steep.
-		numbers := "%s"
+		numbers := "%[1]s"
 		if l.a < k {
 			numbers = "2*%[2]s/%[3]s"
 		}

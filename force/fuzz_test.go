@@ -3,6 +3,7 @@ package force
 import (
 	"math"
 	"reflect"
+	"strings"
 	"testing"
 )
 
@@ -31,21 +32,27 @@ func FuzzAnalyse(f *testing.F) {
 		case 6:
 			l.Ball = &Ball{Socket: "upper", BallDiameter: d, MouthDiameter: y, OuterDiameter: outer, SocketDepth: inner, Slots: int(n), SlotWidth: back, SlotDepth: end}
 		case 2:
-			l.Cantilever = &Cantilever{Flexes: "lower", Bends: "outward", Undercut: y, UndercutTol: &tol, MatingAngle: rad(mate), ReturnAngle: rad(back), Length: d, Thickness: outer, Width: inner, TipThickness: end, Land: tol}
+			l.Cantilever = &Cantilever{Flexes: "lower", Bends: "outward", Undercut: y, UndercutTol: &tol, MatingAngle: rad(mate), ReturnAngle: rad(back), Length: d, Thickness: outer, Width: inner, TipThickness: end, Land: tol, LeadIn: []string{"hook", "mate", ""}[int(kind/10)%3]}
 		case 7:
 			l.Cantilever = &Cantilever{Flexes: "upper", Bends: "inward", Undercut: y, MatingAngle: rad(mate), ReturnAngle: rad(back), Length: d, Thickness: outer, Width: inner, RootRadius: &tol,
-				Shape: []string{"l_arm", "u_arm", "rocker"}[int(kind/10)%3], BaseLength: end, BaseThickness: outer, BendRadius: end, BarRadius: outer, BarLength: inner, Bars: int(n)}
+				Shape: []string{"l_arm", "u_arm", "rocker"}[int(kind/10)%3], BaseLength: end, BaseThickness: outer, BendRadius: end, BarRadius: outer, BarLength: inner, Bars: int(n), BendSide: []string{"away", "toward"}[int(kind/30)%2]}
+			if l.Cantilever.Shape != "u_arm" {
+				l.Cantilever.BendSide = ""
+			}
 			if l.Cantilever.Shape == "rocker" {
 				l.Cantilever.Thickness, l.Cantilever.Width = 0, 0
 			}
 		case 3:
-			l.PressFit = &PressFit{Outside: "lower", JointDiameter: d, Interference: y, InterferenceTol: &tol, OuterDiameter: outer, InnerDiameter: inner, EngagementLength: end, LeadInAngle: ptr(rad(mate))}
+			l.PressFit = &PressFit{Outside: "lower", JointDiameter: d, Interference: y, InterferenceTol: &tol, OuterDiameter: outer, InnerDiameter: inner, EngagementLength: end, LeadInAngle: ptr(rad(mate)), BoreBeyond: &inner}
 		case 8:
 			l.PressFit = &PressFit{Outside: "upper", BoreDiameter: d, PinDiameter: d + y, OuterDiameter: outer, InnerDiameter: inner, EngagementLength: end}
 		default:
 			l.CrushRib = &CrushRib{Ribs: "lower", JointDiameter: d, Count: int(n), Height: back, Width: outer, Crush: y, CrushTol: &tol, EngagementLength: end, LeadInAngle: ptr(rad(mate))}
 		}
 		a := Assembly{Lower: MaterialSpec{Material: "PC", Figures: Figures{Friction: &mu}}, Upper: MaterialSpec{Material: "PA12", Figures: Figures{Friction: &mu}}, Latches: []Latch{l}, Draws: 100}
+		if n < 0 { // the other way round
+			a.Lower, a.Upper = a.Upper, a.Lower
+		}
 		r, err := Analyse(a)
 		if err != nil {
 			for _, f := range a.Validate() {
@@ -68,8 +75,21 @@ func FuzzAnalyse(f *testing.F) {
 			t.Error("no explanation")
 		}
 		for _, line := range Explain(a, "l") {
-			if !finite(line.Value) {
+			if !finite(line.Value) || strings.Contains(line.Numbers, "%!") || line.ID != "" && line.Numbers == "" {
 				t.Errorf("line %+v", line)
+			}
+		}
+		for _, w := range append(r.Warnings, r.Latches[0].Warnings...) {
+			if strings.Contains(w.Text, "%!") || strings.Contains(w.Text, "NaN") || strings.Contains(w.Text, "Inf") {
+				t.Errorf("warning %q", w.Text)
+			}
+		}
+		if l := r.Latches[0]; !l.SelfLocking && (l.SeparationLow > l.Separation*(1+1e-9) || l.SeparationHigh > 0 && l.SeparationHigh < l.Separation*(1-1e-9)) {
+			t.Errorf("holds %g to %g, nominally %g", l.SeparationLow, l.SeparationHigh, l.Separation)
+		}
+		if b, what, ok := Stagger(a); ok {
+			if what == "" || len(b.Validate()) > 0 {
+				t.Errorf("staggered by %q: %v", what, b.Validate())
 			}
 		}
 	})

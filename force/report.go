@@ -19,7 +19,7 @@ func latchResult(l Latch, j *joint, p profile, s state, mu Figure, b band, lower
 	r.StrainOf = strainOf(l, j, s)
 	r.ElasticPart = elasticPart(s, j.outerIsLower)
 	r.Separation, r.SelfLocking = j.separation(mu.Value, s, &p)
-	r.SeparationLow, r.SeparationHigh = j.separations(b)
+	r.SeparationLow, r.SeparationHigh = j.separations(b, r.Separation)
 	outer, inner := lower, upper
 	if !j.outerIsLower {
 		outer, inner = upper, lower

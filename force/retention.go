@@ -29,9 +29,10 @@ func (j *joint) separation(mu float64, s state, p *profile) (f float64, locked b
 }
 
 // separations gives the least and the most force that may pull one joint apart [N],
-// everything at its bad end at once; 0 for a loose joint, and for one that locks at
-// the most.
-func (j *joint) separations(b band) (low, high float64) {
+// everything at its bad end at once, and the nominal one if a hook that leans far
+// makes it the lesser or the greater; low 0 for a loose joint or one that locks even
+// so, high 0 for one that locks.
+func (j *joint) separations(b band, nominal float64) (low, high float64) {
 	at := func(side float64) (float64, bool) {
 		c := causes{mu: b.mu * (1 + side*b.friction), lower: 1 + side*b.lower, upper: 1 + side*b.upper, model: side}
 		s := j.share(&c)
@@ -43,8 +44,14 @@ func (j *joint) separations(b band) (low, high float64) {
 		}
 		return j.separation(c.mu, st, &p)
 	}
-	low, _ = at(-1)
-	high, _ = at(1)
+	low, lowLocks := at(-1)
+	high, highLocks := at(1)
+	if nominal > 0 && !lowLocks {
+		low = min(low, nominal)
+	}
+	if nominal > 0 && !highLocks {
+		high = max(high, nominal)
+	}
 	return low, high
 }
 

@@ -16,19 +16,50 @@ func (r *Result) thrustLine(latches []Latch, profiles []profile) {
 	mean.X, mean.Y = mean.X/n, mean.Y/n
 	r.Thrust = centre(latches, profiles, r.PeakLift, mean)
 	r.TiltMoment = r.Peak * math.Hypot(r.Thrust.X-mean.X, r.Thrust.Y-mean.Y)
+	least := r.Peak / 5
+	wander := func(lift float64) {
+		c := centre(latches, profiles, lift, mean)
+		r.ThrustWander = max(r.ThrustWander, math.Hypot(c.X-r.Thrust.X, c.Y-r.Thrust.Y))
+	}
 	for i := range r.Curve.pieces {
 		// Just inside the piece, so that a jump counts on its own side.
 		p := &r.Curve.pieces[i]
 		inside := min(1e-9, (p.Hi-p.Lo)/4)
-		for _, lift := range [3]float64{p.Hi - inside, (p.Hi + p.Lo) / 2, p.Lo + inside} {
+		hi, lo := p.Hi-inside, p.Lo+inside
+		const steps, each = 64, 16 // looked at, and kept
+		var last, before float64
+		for k := range steps + 1 {
+			lift := hi - (hi-lo)*float64(k)/steps
 			f := max(0, p.at(lift))
-			c := centre(latches, profiles, lift, mean)
-			r.ThrustPath = append(r.ThrustPath, ThrustPoint{lift, f, c})
-			if f >= r.Peak/5 {
-				r.ThrustWander = max(r.ThrustWander, math.Hypot(c.X-r.Thrust.X, c.Y-r.Thrust.Y))
+			if k%each == 0 {
+				r.ThrustPath = append(r.ThrustPath, ThrustPoint{lift, f, centre(latches, profiles, lift, mean)})
 			}
+			if k > 0 && (f >= least) != (before >= least) {
+				wander(crossing(p.at, least, lift, last, f >= least))
+			}
+			if f >= least {
+				wander(lift)
+			}
+			last, before = lift, f
 		}
 	}
+}
+
+// crossing finds where a force passes a level between two lifts, on the side where
+// it is at least the level: at first, if firstAbove.
+func crossing(at func(float64) float64, level, first, second float64, firstAbove bool) float64 {
+	above, below := first, second
+	if !firstAbove {
+		above, below = second, first
+	}
+	for range 40 {
+		if mid := (above + below) / 2; at(mid) >= level {
+			above = mid
+		} else {
+			below = mid
+		}
+	}
+	return above
 }
 
 // TiltAbout gives the largest moment along the stroke about a plan point, such

@@ -1,0 +1,83 @@
+package force
+
+import (
+	"math"
+	"testing"
+)
+
+// The worked examples as whole jobs: what Explain prints beside the governing figure
+// must be what the source prints.
+
+// TestLampHousingAsAJob: two equal members of PC, 1 mm of undercut for each, near
+// the end and remote (Snap-Fit Joints for Plastics - A Design Guide, annular example,
+// about p. 23, from memory: 748 N, 2992 N, remote 8976 N). The source takes the same
+// factor for both members and rounds it to 0.0017, 0.8 % above its formula.
+func TestLampHousingAsAJob(t *testing.T) {
+	for _, c := range []struct{ end, want float64 }{{0, 2992}, {50, 8976}} {
+		pc := MaterialSpec{Material: "PC", Process: "moulded", Figures: Figures{Modulus: ptr(2200.0), Poisson: ptr(0.35), Friction: ptr(0.6), SecantZero: ptr(10.0)}}
+		a := Assembly{Lower: pc, Upper: pc, Latches: []Latch{{ID: "housing", At: []Point{{0, 0}}, Annular: &Annular{
+			Outside: "lower", JointDiameter: 200, Undercut: 2, MatingAngle: rad(45), ReturnAngle: rad(45), OuterDiameter: 205, InnerDiameter: 195,
+			EndDistance: c.end, EndDistanceInner: ptr(c.end)}}}}
+		v := explained(a)
+		near(t, "the guide's mating force", v["W_guide"], c.want, 0.02)
+		near(t, "its factor", v["X_N"], 0.0017, 0.015)
+		near(t, "friction factor", v["f"], 4, 1e-9)
+		// The governing model lies above the guide, near the end as forces.md has it.
+		if r := mustAnalyse(t, a); r.Peak < 1.3*c.want {
+			t.Errorf("%g mm from the end: %g N, the guide %g N", c.end, r.Peak, c.want)
+		}
+		near(t, "lower end of the model", mustAnalyse(t, a).Peak/v["M-"], v["W_guide"], 1e-9)
+	}
+}
+
+// TestHookOfPCAsAJob: Snap-Fit Joints for Plastics - A Design Guide, calculation
+// example I, about p. 16 (from memory): thickness 3.28 mm at the root and half of it
+// at the tip, deflection force 32.5 N, mating force 58.5 N.
+func TestHookOfPCAsAJob(t *testing.T) {
+	pc := MaterialSpec{Material: "PC", Process: "moulded", Figures: Figures{Friction: ptr(0.6)}}
+	a := Assembly{Lower: pc, Upper: pc, Latches: []Latch{{ID: "hook", At: []Point{{0, 0}}, Cantilever: &Cantilever{
+		Flexes: "lower", Bends: "outward", Undercut: 2.4, MatingAngle: rad(30), ReturnAngle: rad(45), Length: 19, Thickness: 3.28, TipThickness: 1.64, Width: 9.5, RootRadius: ptr(3.28)}}}}
+	v := explained(a)
+	near(t, "deflection force", v["P"], 32.5, 0.003)
+	near(t, "mating force as published", v["P"]*v["f0"], 58.5, 0.003)
+	near(t, "strain", v["eps"], 0.02, 0.001)
+	// The hook leans and its axial force has a lever: the governing force is higher.
+	if r := mustAnalyse(t, a); r.Peak < 1.3*58.5 || math.Abs(r.Peak-v["W"]) > 1e-6*r.Peak {
+		t.Errorf("%g N, explained as %g N", r.Peak, v["W"])
+	}
+}
+
+// TestWorksheetArmAsAJob: user-made worksheet after the BASF Snap-Fit Design Manual
+// (scribd.com/document/386071682, read): 29.11 lb/in on a rigid base; four snaps by a
+// third of 0.301 in with Q of 1.20 take 9.75 lbf, strain 2.17 %, mating force 17.56 lbf.
+func TestWorksheetArmAsAJob(t *testing.T) {
+	const lbf = 4.4482216152605
+	abs := MaterialSpec{Material: "ABS", Process: "moulded", Figures: Figures{Modulus: ptr(315000 * psi), Friction: ptr(0.6)}}
+	a := Assembly{Lower: abs, Upper: abs, Latches: []Latch{{ID: "snap", At: make([]Point, 4), Cantilever: &Cantilever{
+		Flexes: "lower", Bends: "outward", Undercut: 0.301 / 3 * inch, MatingAngle: rad(30), ReturnAngle: rad(45), LeadIn: "mate",
+		Length: 0.6 * inch, Thickness: 0.101 * inch, TipThickness: 0.0505 * inch, Width: 0.125 * inch, BaseFactor: ptr(1.2), RootRadius: ptr(0.101 * inch)}}}}
+	v := explained(a)
+	near(t, "stiffness on a rigid base", v["K"]*v["Q"], 29.11*lbf/inch, 0.015)
+	near(t, "deflection force", 4*v["P"], 9.75*lbf, 0.016)
+	near(t, "strain", v["eps"], 0.0217, 0.015)
+	near(t, "mating force as published", 4*v["P"]*v["f0"], 17.56*lbf, 0.016)
+	// The worksheet leaves out the lever of the axial force.
+	if r := mustAnalyse(t, a); r.Peak < 17.56*lbf {
+		t.Errorf("%g N, the worksheet %g N", r.Peak, 17.56*lbf)
+	}
+}
+
+// TestPinInBossAsAJob: the table's steel pin in a boss of PA12, whose force is Lame's
+// where the boss ends with the pin.
+func TestPinInBossAsAJob(t *testing.T) {
+	a := pinJob()
+	a.Lower.Modulus, a.Lower.Friction = ptr(1700.0), ptr(0.3)
+	p := a.Latches[0].PressFit
+	p.BoreBeyond, p.InterferenceTol = ptr(0.0), nil
+	r := mustAnalyse(t, a)
+	near(t, "pull", r.Latches[0].Separation, 415.835, 1e-5)
+	v := explained(a)
+	near(t, "pressure", v["p0"], 8.82429, 1e-5)
+	near(t, "hoop", v["sigma_h"], 13.4203, 1e-5)
+	near(t, "push less its lead-in", v["F"]-v["F1"], 415.835, 1e-5)
+}

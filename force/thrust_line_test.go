@@ -1,0 +1,58 @@
+package force
+
+import (
+	"math"
+	"testing"
+)
+
+// lopsided is a job whose thrust line wanders: four kinds at four corners.
+func lopsided() Assembly {
+	a := mixed24()
+	for i, p := range []Point{{30, 20}, {-30, 20}, {-30, -20}, {30, -20}} {
+		a.Latches[i].At = []Point{p}
+	}
+	a.Latches[0].Annular.Undercut = 0.1
+	a.Latches[0].Annular.UndercutTol = ptr(0.02)
+	a.Latches[1].Ball.MouthDiameter = 5.85
+	a.Latches[2].Engage = ptr(4.5)
+	return a
+}
+
+// TestTiltAgainstADenseScan: moment, thrust line and its wandering, latch by latch at
+// 20,000 lifts.
+func TestTiltAgainstADenseScan(t *testing.T) {
+	for _, a := range []Assembly{lopsided(), mixed()} {
+		r := mustAnalyse(t, a)
+		about := Point{3, -4}
+		var most, wander float64
+		at := func(lift float64) (f float64, c Point) {
+			for k, l := range r.Latches {
+				each := l.Curve.At(lift)
+				for _, p := range a.Latches[k].At {
+					f, c.X, c.Y = f+each, c.X+each*p.X, c.Y+each*p.Y
+				}
+			}
+			return f, Point{c.X / f, c.Y / f}
+		}
+		for i := range 20000 {
+			f, c := at(r.Stroke * (float64(i) + 0.5) / 20000)
+			if f <= 0 {
+				continue
+			}
+			most = max(most, f*math.Hypot(c.X-about.X, c.Y-about.Y))
+			if f >= r.Peak/5 {
+				wander = max(wander, math.Hypot(c.X-r.Thrust.X, c.Y-r.Thrust.Y))
+			}
+		}
+		if got := r.TiltAbout(about); got < 0.998*most || got > 1.002*most {
+			t.Errorf("largest moment %g N mm, scan %g", got, most)
+		}
+		if r.ThrustWander < 0.99*wander {
+			t.Errorf("thrust line wanders %g mm, scan %g", r.ThrustWander, wander)
+		}
+		f, c := at(r.PeakLift)
+		near(t, "force at the peak", f, r.Peak, 1e-6)
+		near(t, "thrust x", r.Thrust.X, c.X, 1e-6)
+		near(t, "thrust y", r.Thrust.Y, c.Y, 1e-6)
+	}
+}
