@@ -34,3 +34,4 @@ rm -rf out
 go run ./cmd/ramnest make testdata/jobs/rim-cap.yaml -o out/
 go run ./cmd/ramnest make testdata/jobs/rim-cap.yaml -o "$work/again/" >/dev/null
 bash .ci/checks.sh out "$work/again"
+bash .ci/fit.sh
