@@ -129,6 +129,7 @@ func Analyse(a Assembly) (Result, error) {
 		peaks[i] = r.Latches[i].PeakLift
 	}
 	r.tolerance(a, level(joints, peaks, keepsApart(lower, upper), mu.Value), counts, b)
+	r.curveBand(a, joints, counts, b)
 	r.warn(joints, lower, upper)
 	return r, nil
 }

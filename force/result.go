@@ -64,11 +64,12 @@ type Result struct {
 	ThrustWander float64       // how far the thrust line moves from Thrust along the stroke [mm]
 	ThrustPath   []ThrustPoint // along the stroke, both sides of every break
 
-	P5, P50, P95, Worst, Design float64 // peak of the total over the draws [N]; Design is P95
-	P95StdErr                   float64 // standard error of P95 [N]
-	WorkP95                     float64 // of the work over the draws [mJ]
-	Loose, Overstrained, Jammed float64 // share of assemblies with such a latch [1]
-	Spread                      []Share // what drives the spread, largest first
+	P5, P50, P95, Worst, Design float64     // peak of the total over the draws [N]; Design is P95
+	P95StdErr                   float64     // standard error of P95 [N]
+	WorkP95                     float64     // of the work over the draws [mJ]
+	Band                        []BandPoint // of the force along the stroke, in order of falling lift
+	Loose, Overstrained, Jammed float64     // share of assemblies with such a latch [1]
+	Spread                      []Share     // what drives the spread, largest first
 
 	Warnings []Warning
 }

@@ -8,11 +8,12 @@ import (
 
 const (
 	defaultDraws = 10000
-	// A stated plus or minus is taken as two standard deviations and drawn
-	// normal, cut at three; half its variance is common to the part (its surfaces
-	// grew or shrank together in that build), half is each dimension's own. Common
-	// practice, no source.
-	commonShare = 0.5
+	// A stated plus or minus is taken as two standard deviations and drawn normal, cut
+	// at three; half its variance is common to the part (its surfaces grew or shrank
+	// together in that build), half is each dimension's own: the root of a half, of
+	// half the tolerance. Common practice, no source.
+	togetherShare = math.Sqrt2 / 4 // [1]
+	apartShare    = math.Sqrt2 / 4 // [1]
 )
 
 // band is the middle and half width of what is drawn evenly.
@@ -41,13 +42,10 @@ func (r *Result) tolerance(a Assembly, joints []joint, counts []int, b band) {
 	peaks, works := make([]float64, n), make([]float64, n)
 	spread := newVariance(a.Latches)
 	var loose, over, jammed int
-	common, apart := 0.5*math.Sqrt(commonShare), 0.5*math.Sqrt(1-commonShare)
 	for i := range n {
-		x := spread.x
-		x[0], x[1], x[2] = 2*rng.Float64()-1, 2*rng.Float64()-1, 2*rng.Float64()-1
-		x[3], x[4], x[5] = normal(rng), normal(rng), normal(rng)
-		c := causes{mu: b.mu * (1 + b.friction*x[0]), lower: 1 + b.lower*x[1], upper: 1 + b.upper*x[2], model: 0.5 * x[3], processLower: common * x[4], processUpper: common * x[5]}
-		t.draw(&c, rng, apart, x[len(commonInputs):])
+		c, x := b.draw(rng)
+		copy(spread.x, x[:])
+		t.draw(&c, rng, apartShare, spread.x[len(commonInputs):])
 		peaks[i], works[i] = t.peak(), t.work()
 		spread.add(peaks[i])
 		loose, over, jammed = loose+one(t.loose), over+one(t.over), jammed+one(t.jam)
@@ -68,6 +66,16 @@ func (r *Result) tolerance(a Assembly, joints []joint, counts []int, b band) {
 		return own{size: j.size + j.worst, outer: j.outer.wall, inner: j.inner.wall}
 	})
 	r.Worst = t.peak()
+}
+
+// draw draws what one assembly has in common, and gives the inputs in the order of
+// commonInputs.
+func (b band) draw(rng *rand.Rand) (causes, [len(commonInputs)]float64) {
+	var x [len(commonInputs)]float64
+	x[0], x[1], x[2] = 2*rng.Float64()-1, 2*rng.Float64()-1, 2*rng.Float64()-1
+	x[3], x[4], x[5] = normal(rng), normal(rng), normal(rng)
+	return causes{mu: b.mu * (1 + b.friction*x[0]), lower: 1 + b.lower*x[1], upper: 1 + b.upper*x[2], model: 0.5 * x[3],
+		processLower: togetherShare * x[4], processUpper: togetherShare * x[5]}, x
 }
 
 // normal is a standard normal draw cut at three.

@@ -1,0 +1,46 @@
+package force
+
+import (
+	"math/rand/v2"
+	"slices"
+)
+
+// A BandPoint is the force over the draws at one lift.
+type BandPoint struct {
+	Lift         float64 // [mm]
+	P5, P50, P95 float64 // [N]
+}
+
+const (
+	bandDraws = 400 // assemblies that the band along the stroke is drawn from
+	bandLifts = 64  // evenly over the nominal stroke, both ends included
+)
+
+// curveBand draws the band along the stroke, in order of falling lift. It stands
+// on fewer draws than the peak, of which it says nothing: every lift for itself.
+func (r *Result) curveBand(a Assembly, joints []joint, counts []int, b band) {
+	rng := rand.New(rand.NewPCG(a.Seed, 0x62616e64))
+	t := newTrial(joints, counts)
+	lifts := make([]float64, bandLifts)
+	for i := range lifts {
+		lifts[i] = r.Stroke * float64(i) / (bandLifts - 1)
+	}
+	forces := make([][bandDraws]float64, bandLifts)
+	sums, means := make([]float64, bandLifts), make([]float64, 2*len(joints))
+	for k := range bandDraws {
+		c, _ := b.draw(rng)
+		t.draw(&c, rng, apartShare, means)
+		clear(sums)
+		for i := range t.profiles {
+			t.profiles[i].addTo(sums, lifts)
+		}
+		for i, f := range sums {
+			forces[i][k] = f
+		}
+	}
+	for i := bandLifts - 1; i >= 0; i-- {
+		f := forces[i][:]
+		slices.Sort(f)
+		r.Band = append(r.Band, BandPoint{lifts[i], max(0, quantile(f, 0.05)), max(0, quantile(f, 0.50)), max(0, quantile(f, 0.95))})
+	}
+}
