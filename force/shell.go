@@ -104,8 +104,11 @@ func newStrip(t Tube, shear bool) strip {
 // formula is the shell's, so there is no switch between shell and Lame ring.
 //
 // Source: Lame's ring, Shigley, press and shrink fits (from memory), over the
-// shell's band; the product is own. Against axisymmetric finite elements, up to
-// t/R = 0.7: see the tests. Beyond that it is an extrapolation.
+// shell's band; the product is own. Against axisymmetric finite elements under a
+// band half a wall wide it holds to within 4 % up to t/R = 1 for outer members, up to
+// 0.5 for inner ones, and within 8 % up to 1.1; see the tests. From there to the
+// solid pin, t/R = 2, it is that of a band an eighth of the diameter wide, within 8 %;
+// a band twice as wide is a third stiffer, which the model error carries.
 func RingStiffness(t Tube, outer, bore float64, isOuter bool) float64 {
 	nu := t.Poisson
 	if !isOuter {
