@@ -32,11 +32,11 @@ func (e *explainer) press(f *PressFit) {
 	e.step("ring.opening", "w", e.s.move, "mm", "w = delta/2, both members together", sourceGeometry, MarkOwn, "%s/2", delta)
 	e.series(kh, ks, "N/mm")
 	limit := "2/sqrt(3)*1.25*%[1]s*ln(%[2]s/%[3]s)"
-	sigma, big, small := e.outer.HoopStrength(), f.OuterDiameter, d
-	if f.InnerDiameter > 0 && CollapsePressure(e.inner.HoopStrength().Value, d, f.InnerDiameter) < CollapsePressure(sigma.Value, big, small) {
-		sigma, big, small = e.inner.HoopStrength(), d, f.InnerDiameter
+	sigma, big, small := e.outer.Strength, f.OuterDiameter, d
+	if f.InnerDiameter > 0 && CollapsePressure(e.inner.Strength.Value, d, f.InnerDiameter) < CollapsePressure(sigma.Value, big, small) {
+		sigma, big, small = e.inner.Strength, d, f.InnerDiameter
 	}
-	e.given("sigma", sigma.Value, "MPa", "strength round the thinner ring", sigma.Mark)
+	e.given("sigma", sigma.Value, "MPa", "strength in the layers of the thinner ring", sigma.Mark)
 	e.step("press.collapse", "p_max", e.j.cap/(math.Pi*d), "MPa", "p_max = (2/sqrt 3) 1.25 sigma ln(D1/D2), the thinner of hub and hollow pin", "thick ring, ideally plastic", MarkMemory, limit, sigma.Value, big, small)
 	q := e.s.load
 	if e.s.yields {

@@ -222,9 +222,11 @@ func (f PressFit) ready(hub, shaft Material, use string) joint {
 	kh, ks := j.outer.stiffness, j.inner.stiffness
 	j.edge = BossEdge(f.OuterDiameter, d, f.beyond()) * ks / (kh + ks)
 	j.swell = max(0, l.Swelling(kh*ks/(kh+ks), f.EngagementLength+j.edge))
-	limit := CollapsePressure(yieldHeadroom*hub.HoopStrength().Value, f.OuterDiameter, d)
+	// Strength in the layers, whichever way the part is built: the limit must not make
+	// the force too low.
+	limit := CollapsePressure(yieldHeadroom*hub.Strength.Value, f.OuterDiameter, d)
 	if f.InnerDiameter > 0 {
-		limit = min(limit, CollapsePressure(yieldHeadroom*shaft.HoopStrength().Value, d, f.InnerDiameter))
+		limit = min(limit, CollapsePressure(yieldHeadroom*shaft.Strength.Value, d, f.InnerDiameter))
 	}
 	j.cap = limit * math.Pi * d
 	if f.LeadInAngle != nil {

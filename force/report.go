@@ -9,8 +9,13 @@ func latchResult(l Latch, j *joint, p profile, s state, mu Figure, b band, lower
 	n := float64(r.Count)
 	r.PeakEach, r.PeakLift = r.Curve.Peak()
 	r.PeakAll, r.Work, r.SeatForce, r.Humps = n*r.PeakEach, n*r.Curve.Work(), n*r.Curve.At(0), r.Curve.humps(0.05)
-	if j.path == slide {
+	switch j.path {
+	case slide:
 		r.Transverse *= j.length
+	case hump:
+		r.Transverse *= 1 + j.lever*s.factor // P = K w + kappa W
+	case ball:
+		r.Transverse /= 1 - mu.Value*j.lever // at the equator
 	}
 	r.Strain, r.Permitted = s.outerStrain, j.outer.limit
 	if s.innerStrain/j.inner.limit > s.outerStrain/j.outer.limit {
