@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
-	"strings"
 
 	"github.com/alecthomas/kong"
 
@@ -14,16 +13,16 @@ import (
 	"ramnest/cmd/internal/report"
 	"ramnest/cmd/internal/solve"
 	"ramnest/export"
-	"ramnest/force"
 )
 
 const about = "Tooling for printed parts that go together hard: one job file in; assembly force, method (hand, mallet and vise, arbor press, or none), nest, anvil, work instruction and quote out."
 
 // commands is the command line.
 type commands struct {
-	Make    makeCommand      `cmd:"" help:"Work a job out and write nest, anvil, work instruction, quote and report."`
-	Check   checkCommand     `cmd:"" help:"Say what is wrong with a job, or what make would do; write nothing."`
-	Force   forceCommand     `cmd:"" help:"Compute the assembly force only."`
+	Make  makeCommand  `cmd:"" help:"Work a job out and write nest, anvil, work instruction, quote and report."`
+	Check checkCommand `cmd:"" help:"Say what is wrong with a job, or what make would do; write nothing."`
+	Force forceCommand `cmd:"" help:"Compute the assembly force only."`
+	studyCommands
 	Inspect inspectCommand   `cmd:"" help:"Say what a mesh file holds and how it would lie in a nest."`
 	Schema  schemaCommand    `cmd:"" help:"Print the JSON Schema of a job file, for an editor."`
 	Version kong.VersionFlag `help:"Print the version."`
@@ -133,7 +132,6 @@ func (k *checkCommand) Run(c *console) error {
 
 type forceCommand struct {
 	source
-	Explain string `placeholder:"LATCH" help:"Print every formula behind the force of the latch of this id, with the numbers put in."`
 }
 
 // Help says what is computed.
@@ -141,8 +139,7 @@ func (forceCommand) Help() string {
 	return `Needs latches and materials only: mesh files are not read, so that forces can
 be had before there is a part.
 
-    ramnest force jobs/rim-cap.yaml
-    ramnest force jobs/rim-cap.yaml --explain rim`
+    ramnest force jobs/rim-cap.yaml`
 }
 
 // Run computes the forces.
@@ -157,19 +154,7 @@ func (f *forceCommand) Run(c *console) error {
 	if err != nil {
 		return refusedAt(doc, err)
 	}
-	if f.Explain == "" {
-		return c.print(report.Forces(&solve.Solution{Job: j, Steps: steps}))
-	}
-	var ids []string
-	for _, s := range steps {
-		if lines := force.Explain(s.Assembly, f.Explain); lines != nil {
-			return c.print(report.Explain(f.Explain, lines))
-		}
-		for _, l := range s.Latches {
-			ids = append(ids, l.ID)
-		}
-	}
-	return badUse{fmt.Sprintf("--explain %s: no latch of that id; the job has %s", f.Explain, strings.Join(ids, ", "))}
+	return c.print(report.Forces(&solve.Solution{Job: j, Steps: steps}))
 }
 
 type schemaCommand struct{}

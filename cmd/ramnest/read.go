@@ -14,8 +14,9 @@ import (
 
 // A source is the job file that a command works on.
 type source struct {
-	Job string   `arg:"" name:"job.yaml" help:"Job file."`
-	Set []string `sep:"none" placeholder:"PATH=VALUE" help:"Put a value in the place of one in the file, such as latches.rim.annular.undercut=0.7. May be repeated."`
+	Job   string   `arg:"" name:"job.yaml" help:"Job file."`
+	Bench string   `placeholder:"FILE" help:"A shop's bench file, in the place of the job's section bench."`
+	Set   []string `sep:"none" placeholder:"PATH=VALUE" help:"Put a value in the place of one in the file, such as latches.rim.annular.undercut=0.7. May be repeated."`
 }
 
 // read decodes and validates the job file. What is wrong comes back as
@@ -29,6 +30,11 @@ func (s source) read() (*job.File, *jobfile.Document, error) {
 	doc, problems := jobfile.Decode(s.Job, data, &j, jobfile.Options{Set: s.Set})
 	// Without all sections there is nothing to judge; with a wrong value in one the
 	// others are judged all the same.
+	if s.Bench != "" {
+		if j.Bench, err = readBench(s.Bench); err != nil {
+			return nil, nil, err
+		}
+	}
 	problems = problems.And(doc.Problems(j.Validate()))
 	return &j, doc, problems.Err()
 }
