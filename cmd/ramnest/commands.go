@@ -130,33 +130,6 @@ func (k *checkCommand) Run(c *console) error {
 	return c.finish(s, text)
 }
 
-type forceCommand struct {
-	source
-}
-
-// Help says what is computed.
-func (forceCommand) Help() string {
-	return `Needs latches and materials only: mesh files are not read, so that forces can
-be had before there is a part.
-
-    ramnest force jobs/rim-cap.yaml`
-}
-
-// Run computes the forces.
-func (f *forceCommand) Run(c *console) error {
-	j, doc, err := f.read()
-	if err != nil {
-		return err
-	}
-	done := c.stage("computing the forces")
-	steps, err := solve.Forces(j)
-	done()
-	if err != nil {
-		return refusedAt(doc, err)
-	}
-	return c.print(report.Forces(&solve.Solution{Job: j, Steps: steps}))
-}
-
 type schemaCommand struct{}
 
 // Help says how to use the schema.

@@ -35,6 +35,7 @@ func Forces(s *solve.Solution) string {
 	p.title(s)
 	for i := range s.Steps {
 		p.forces(u, &s.Steps[i])
+		p.curve(u, &s.Steps[i])
 		p.spread(&s.Steps[i])
 	}
 	p.cautions(u, s)

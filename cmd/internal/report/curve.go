@@ -1,0 +1,89 @@
+package report
+
+import (
+	"math"
+	"strings"
+
+	"ramnest/cmd/internal/solve"
+	"ramnest/export/chart"
+)
+
+// ChartOf is the picture of the force of a step.
+func ChartOf(s *solve.Solution, i int) chart.Force {
+	st := &s.Steps[i]
+	f := chart.Force{Title: s.Job.Mark() + ": " + st.Name, Curve: st.Result.Curve.Points(300), Design: st.Result.Design, Inches: s.Job.Pounds()}
+	for _, b := range st.Result.Band {
+		f.Band = append(f.Band, [4]float64{b.Lift, b.P5, b.P50, b.P95})
+	}
+	return f
+}
+
+// ForceSteps is what force prints as JSON.
+func ForceSteps(s *solve.Solution) []Force {
+	var out []Force
+	for i := range s.Steps {
+		out = append(out, forceOf(&s.Steps[i]))
+	}
+	return out
+}
+
+// Size of the curve in the terminal [characters].
+const (
+	curveColumns = 60
+	curveRows    = 10
+)
+
+// curve draws the force over the stroke: # the nominal force, dots the band of 90 of
+// 100 assemblies, a line of dashes the design force.
+func (p *page) curve(u units, st *solve.Step) {
+	r := st.Result
+	if !(r.Stroke > 0) || !(r.Peak > 0) {
+		return
+	}
+	top := math.Max(r.Design, r.Peak)
+	for _, b := range r.Band {
+		top = math.Max(top, b.P95)
+	}
+	row := func(f float64) int { return min(curveRows-1, max(0, int(f/top*float64(curveRows)))) }
+	var grid [curveRows][curveColumns]byte
+	for y := range grid {
+		for x := range grid[y] {
+			grid[y][x] = ' '
+		}
+	}
+	for x := range curveColumns {
+		lift := r.Stroke * (1 - (float64(x)+0.5)/curveColumns)
+		for k := 1; k < len(r.Band); k++ {
+			a, b := r.Band[k-1], r.Band[k]
+			if lift > a.Lift || lift < b.Lift || a.Lift == b.Lift {
+				continue
+			}
+			s := (a.Lift - lift) / (a.Lift - b.Lift)
+			lo, hi := a.P5+s*(b.P5-a.P5), a.P95+s*(b.P95-a.P95)
+			if hi > 0 {
+				for y := row(lo); y <= row(hi); y++ {
+					grid[y][x] = '.'
+				}
+			}
+			break
+		}
+		grid[row(r.Design)][x] = '-'
+		if f := r.Curve.At(lift); f > 0 {
+			grid[row(f)][x] = '#'
+		}
+	}
+	_, unit := u.as(0, "N")
+	p.line("")
+	for y := curveRows - 1; y >= 0; y-- {
+		label := ""
+		if y == curveRows-1 || y == curveRows/2 {
+			v, _ := u.as(top*float64(y+1)/curveRows, "N")
+			label = number(v) + " " + unit
+		}
+		p.line("  %12s |%s", label, string(grid[y][:]))
+	}
+	p.line("  %12s +%s", "", strings.Repeat("-", curveColumns))
+	end := u.say(r.Stroke, "mm")
+	p.line("  %12s  0%*s", "travel", curveColumns-1, end)
+	p.line("  %12s  # nominal   . 90 of 100 assemblies   - design force", "")
+}

@@ -1,0 +1,81 @@
+package main
+
+import (
+	"fmt"
+	"io"
+
+	"ramnest/cmd/internal/job"
+	"ramnest/cmd/internal/report"
+	"ramnest/cmd/internal/solve"
+	"ramnest/export"
+	"ramnest/export/chart"
+)
+
+type forceCommand struct {
+	source
+	Out  string `short:"o" placeholder:"FOLDER" help:"Write the curve of each step there, as SVG and PNG."`
+	JSON bool   `name:"json" help:"Print the forces as JSON."`
+}
+
+// Help says what is computed.
+func (forceCommand) Help() string {
+	return `Needs latches and materials only: mesh files are not read, so that forces can
+be had before there is a part. The grey band of the picture, and the dots in the
+terminal, are where 90 of 100 assemblies lie.
+
+    ramnest force jobs/rim-cap.yaml
+    ramnest force jobs/rim-cap.yaml -o out`
+}
+
+// Run computes the forces.
+func (f *forceCommand) Run(c *console) error {
+	j, doc, err := f.read()
+	if err != nil {
+		return err
+	}
+	done := c.stage("computing the forces")
+	steps, err := solve.Forces(j)
+	done()
+	if err != nil {
+		return refusedAt(doc, err)
+	}
+	s := &solve.Solution{Job: j, Steps: steps}
+	var names []string
+	if f.Out != "" {
+		if names, err = f.draw(s); err != nil {
+			return err
+		}
+	}
+	if f.JSON {
+		return export.WriteJSON(c.out, report.ForceSteps(s))
+	}
+	text := report.Forces(s)
+	for _, n := range names {
+		text += fmt.Sprintf("\nwritten: %s in %s", n, f.Out)
+	}
+	if len(names) > 0 {
+		text += "\n"
+	}
+	return c.print(text)
+}
+
+// draw writes the pictures, all or none.
+func (f *forceCommand) draw(s *solve.Solution) ([]string, error) {
+	var files []export.File
+	var names []string
+	for i := range s.Steps {
+		part := "-force"
+		if len(s.Steps) > 1 {
+			part = fmt.Sprintf("-force-%d", i+1)
+		}
+		for _, format := range []string{"svg", "png"} {
+			name := job.Stem(s.Job.Number) + part + "." + format
+			names = append(names, name)
+			files = append(files, export.File{Name: name, Write: func(w io.Writer) error { return chart.Write(w, report.ChartOf(s, i), format) }})
+		}
+	}
+	if err := export.WriteFiles(f.Out, files); err != nil {
+		return nil, badUse{fmt.Sprintf("cannot write to %s: %s; nothing was written", f.Out, writeFault(f.Out, err))}
+	}
+	return names, nil
+}
