@@ -94,6 +94,7 @@ func (e *explainer) lean(c *Cantilever, a armSpring) {
 		land = e.levered("F_land", g)
 	}
 	e.crest(lead, land, c.Land)
+	e.step("guide.arm", "W_guide", e.s.load*f0, "N", "W = P f0, the published mating force without lean and lever: cross-check, not the design force", sourceGuide+", p. 14", MarkRead, "%s*%s", e.s.load, f0)
 }
 
 // leanedFactor is the mating factor of a flank that has turned by theta.

@@ -62,6 +62,7 @@ func Formulas() []Formula {
 		{"flank.factor", "axial over transverse force on a flank", "MatingFactor"},
 		{"flank.locked", "angle at which a flank locks", "SeparableLimit"},
 		{"flank.separation", "force that pulls a snap apart", "MatingFactor"},
+		{"guide.arm", "the published mating force of an arm, as a cross-check", "MatingFactor"},
 		{"guide.between", "governing stiffness over the guide's, at the place of the joint", "GuideRatio"},
 		{"guide.end", "the same at the end", "GuideRatio"},
 		{"guide.force", "the guide's mating force, as a cross-check", "GuideTransverse"},

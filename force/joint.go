@@ -70,8 +70,8 @@ func (j *joint) prepare() {
 	}
 }
 
-// settle puts the lever into the model error, at a friction: published formulas
-// have none, so that the force may lie lower by what it adds.
+// settle puts the lever and the lean of a hook into the model error, at a friction:
+// published formulas have neither, so that the force may lie lower by what they add.
 func (j *joint) settle(mu float64) {
 	if j.path == slide {
 		return
@@ -80,12 +80,13 @@ func (j *joint) settle(mu float64) {
 	if j.path == ball {
 		tan = 0 // near the peak; the cone is less steep than the ball was
 	}
+	plain, _ := flank(mu, tan, 0)
 	if !j.upright {
 		tan = leaning(tan, j.lean(mu, tan, j.size*j.half))
 	}
 	most := func(lever float64) float64 { f, _ := flank(mu, tan, lever); return f }
 	with := most(j.lever)
-	j.modelDown += math.Log(with / min(with, most(0), most(j.lever-j.unsure)))
+	j.modelDown += math.Log(with / min(with, plain, most(j.lever-j.unsure)))
 	j.modelUp += math.Log(most(j.lever+j.unsure) / with)
 }
 

@@ -153,8 +153,9 @@ func (f PressFit) sizing(hub, shaft Material) sizing {
 	default:
 		s.size = f.Interference
 		s.tolerance(f.InterferenceTol, hub, shaft, s.d)
+		return s // a stated tolerance is that of both together
 	}
-	s.worst = max(s.worst, s.outer+s.inner)
+	s.worst = s.outer + s.inner
 	return s
 }
 

@@ -211,3 +211,23 @@ func TestBallPullsOutAsItPushesIn(t *testing.T) {
 		t.Errorf("pulled out by %g N, pushed in by %g N", r.Latches[0].Separation, r.Latches[0].PeakEach)
 	}
 }
+
+// TestHoldAtEitherEnd: a pin at the ends of friction, size, moduli and model, by
+// Lame, once more.
+func TestHoldAtEitherEnd(t *testing.T) {
+	a := pinJob()
+	l := mustAnalyse(t, a).Latches[0]
+	hold := func(side, model float64) float64 {
+		mu, delta, factor := 0.4*(1+side*0.25), 0.05+side*0.02, 1+side*0.15
+		w := (11.0*11 + 25) / (11*11 - 25)
+		p := delta / (5 * ((w+0.4)/(2000*factor) + 0.7/(210000*factor)))
+		return model * mu * p * math.Pi * 5 * 10
+	}
+	near(t, "nominal", l.Separation, hold(0, 1), 1e-9)
+	near(t, "least", l.SeparationLow, hold(-1, 1/1.10), 1e-9)
+	near(t, "most", l.SeparationHigh, hold(1, 1.10), 1e-9)
+	a.Latches[0].PressFit.InterferenceTol = ptr(0.06)
+	if l := mustAnalyse(t, a).Latches[0]; l.SeparationLow != 0 {
+		t.Errorf("may be loose, and holds %g N", l.SeparationLow)
+	}
+}

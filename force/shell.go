@@ -54,7 +54,7 @@ func (t Tube) ShellStiffness() float64 {
 //
 // A, B, C: stiffness of the lengths on either side of the load, 1 to the mouth,
 // 2 beyond: force and moment for unit movement and rotation; rotation at the
-// load is free. Each length in closed form, [Tube.Lengths]. For a long tube
+// load is free. Each length in closed form, see strip.length. For a long tube
 //
 //	b = 1/(2 alpha) at the mouth,  2 alpha/(2 alpha^2 - beta^2) far from both ends
 //
