@@ -27,7 +27,7 @@ type Set struct {
 
 // Size of the pictures [px].
 const (
-	Width, Height           = 720, 520
+	Width, Height           = 660, 480
 	SmallWidth, SmallHeight = 360, 270
 )
 
