@@ -204,7 +204,7 @@ func (c Curve) humps(share float64) int {
 		}
 		visit(p.at(p.Lo))
 	}
-	if rising && high > low+step/2 {
+	if rising && high > low {
 		count++ // the force ends high, at the seat
 	}
 	return count

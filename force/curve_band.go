@@ -41,6 +41,7 @@ func (r *Result) curveBand(a Assembly, joints []joint, counts []int, b band) {
 	for i := bandLifts - 1; i >= 0; i-- {
 		f := forces[i][:]
 		slices.Sort(f)
-		r.Band = append(r.Band, BandPoint{lifts[i], max(0, quantile(f, 0.05)), max(0, quantile(f, 0.50)), max(0, quantile(f, 0.95))})
+		p5, p50, p95 := percentiles(f)
+		r.Band = append(r.Band, BandPoint{lifts[i], max(0, p5), max(0, p50), max(0, p95)})
 	}
 }

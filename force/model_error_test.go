@@ -19,6 +19,8 @@ func TestModelErrorRaisesTheDesignForce(t *testing.T) {
 	ring.Latches[0].Annular.UndercutTol, ring.Latches[0].Annular.Undercut, ring.Latches[0].Annular.Land = zero, 0.01, 0
 	arm.Latches[0].Cantilever.UndercutTol = zero
 	pin.Latches[0].PressFit.InterferenceTol = zero
+	rib := ribJob()
+	rib.Latches[0].CrushRib.CrushTol = zero
 	for _, c := range []struct {
 		name  string
 		job   Assembly
@@ -27,11 +29,15 @@ func TestModelErrorRaisesTheDesignForce(t *testing.T) {
 		{"annular", ring, 1.15},
 		{"cantilever", arm, 1.15},
 		{"press fit", pin, 1.10},
+		{"crush rib", rib, 1.5},
 	} {
 		c.job.Lower.Figures, c.job.Upper.Figures, c.job.Draws = still, still, 20000
 		r := mustAnalyse(t, c.job)
 		if got := r.Worst / r.Peak; math.Abs(got/c.ratio-1) > 1e-3 {
 			t.Errorf("%s: worst case over nominal peak %.4f; want %.4f", c.name, got, c.ratio)
+		}
+		if got, want := r.WorkP95/r.Work, math.Pow(c.ratio, 1.6449/2); math.Abs(got/want-1) > 0.015 {
+			t.Errorf("%s: P95 of the work over the nominal %.4f; want %.4f", c.name, got, want)
 		}
 		if got, want := r.P95/r.Peak, math.Pow(c.ratio, 1.6449/2); math.Abs(got/want-1) > 0.01 {
 			t.Errorf("%s: P95 over nominal peak %.4f; want %.4f", c.name, got, want)

@@ -231,3 +231,66 @@ func TestHoldAtEitherEnd(t *testing.T) {
 		t.Errorf("may be loose, and holds %g N", l.SeparationLow)
 	}
 }
+
+// TestWarningsBeginWhereTheyShould: on either side of each threshold.
+func TestWarningsBeginWhereTheyShould(t *testing.T) {
+	fit := func(share float64) func(*Latch, *Assembly) {
+		return func(l *Latch, a *Assembly) {
+			l.PressFit.Interference, l.PressFit.InterferenceTol, l.PressFit.JointDiameter, l.PressFit.Fit, l.PressFit.PinFinished = 0, nil, 0, "5 H7/s6", true
+			a.Lower.Tolerance, a.Lower.ToleranceShare = ptr(share*0.006), ptr(0.0) // half of IT7, 12 um
+		}
+	}
+	for _, c := range []struct {
+		name      string
+		number    int
+		job       func() Assembly
+		below, at func(*Latch, *Assembly)
+	}{
+		{"room round the ball, 0.13 mm", warnBallRoom, ballJob, func(l *Latch, _ *Assembly) { l.Ball.SocketDiameter = 6.264 }, func(l *Latch, _ *Assembly) { l.Ball.SocketDiameter = 6.256 }},
+		{"room round the stem, 0.06 mm", warnStemRoom, ballJob, func(l *Latch, _ *Assembly) { l.Ball.StemDiameter = 5.476 }, func(l *Latch, _ *Assembly) { l.Ball.StemDiameter = 5.484 }},
+		{"wide fingers, 120 deg", warnWideFinger, collarJob, func(l *Latch, _ *Assembly) { l.Annular.Slots, l.Annular.SlotWidth = 3, 0.3 }, func(l *Latch, _ *Assembly) { l.Annular.Slots, l.Annular.SlotWidth = 2, 18 }},
+		{"big deflection, a fifth of the length", warnBigDeflection, armJob, func(l *Latch, _ *Assembly) { l.Cantilever.Undercut, l.Cantilever.MatingAngle = 3.75, rad(10) }, func(l *Latch, _ *Assembly) { l.Cantilever.Undercut, l.Cantilever.MatingAngle = 3.85, rad(10) }},
+		{"fillet of half the thickness", warnSharpRoot, armJob, func(l *Latch, _ *Assembly) { l.Cantilever.RootRadius = ptr(1.02) }, func(l *Latch, _ *Assembly) { l.Cantilever.RootRadius = ptr(0.98) }},
+		{"thick wall, 0.8 of its radius", warnThick, capJob, func(l *Latch, _ *Assembly) { l.Annular.InnerDiameter = 17.4 }, func(l *Latch, _ *Assembly) { l.Annular.InnerDiameter = 16.9 }},
+		{"a process that does not keep the fit", warnFitOnPrint, pinJob, fit(1.47), fit(1.53)},
+	} {
+		a, b := c.job(), c.job()
+		c.below(&a.Latches[0], &a)
+		c.at(&b.Latches[0], &b)
+		if slices.Contains(numbers(mustAnalyse(t, a).Latches[0].Warnings), c.number) {
+			t.Errorf("%s: warned too early", c.name)
+		}
+		if !slices.Contains(numbers(mustAnalyse(t, b).Latches[0].Warnings), c.number) {
+			t.Errorf("%s: not warned", c.name)
+		}
+	}
+	text := func(a Assembly, number int) string {
+		for _, w := range mustAnalyse(t, a).Latches[0].Warnings {
+			if w.Number == number {
+				return w.Text
+			}
+		}
+		return ""
+	}
+	over := armJob()
+	over.Latches[0].Cantilever.Thickness, over.Latches[0].Cantilever.TipThickness, over.Latches[0].Cantilever.RootRadius = 6, 0, ptr(6.0)
+	// 3 t y/(2 L^2) of 4 %.
+	if got, want := text(over, warnOverstrained), "arm: bending of the arm, with the root's concentration: 2.99 % is above the permitted 4 %"; strings.Contains(got, "is above") {
+		t.Errorf("%q: 2.99 %% of 4 %% is no reason to warn like %q", got, want)
+	}
+	over.Latches[0].Use = "releasable"
+	if got, want := text(over, warnOverstrained), "arm: bending of the arm, with the root's concentration: 2.99 % is above the permitted 2.4 %"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	// The pin's own stress: force over section, here round about its strength.
+	pin := pinJob()
+	pin.Upper = MaterialSpec{Material: "PA12"}
+	force := mustAnalyse(t, pin).Latches[0].PeakEach
+	stress := force / (math.Pi * 2.5 * 2.5)
+	for share, want := range map[float64]bool{1.04: false, 0.96: true} {
+		pin.Upper.Strength = ptr(share * stress)
+		if got := text(pin, warnPinPressed) != ""; got != want {
+			t.Errorf("strength %g of the stress: warned %v", share, got)
+		}
+	}
+}

@@ -56,3 +56,38 @@ func TestTiltAgainstADenseScan(t *testing.T) {
 		near(t, "thrust y", r.Thrust.Y, c.Y, 1e-6)
 	}
 }
+
+// TestTiltMomentAboutTheMeanPlace: three pins, one with twice the interference.
+func TestTiltMomentAboutTheMeanPlace(t *testing.T) {
+	a := pinJob()
+	off := a.Latches[0]
+	tight := *off.PressFit
+	tight.Interference = 0.1
+	off.ID, off.At, off.PressFit = "off", []Point{{0, 30}}, &tight
+	a.Latches = append(a.Latches, off)
+	r := mustAnalyse(t, a)
+	single := r.Latches[0].PeakEach
+	// Their force-weighted centre, and the mean place at y = 10.
+	y := 30 * r.Latches[1].PeakEach / (2*single + r.Latches[1].PeakEach)
+	near(t, "thrust y", r.Thrust.Y, y, 1e-9)
+	near(t, "tilt", r.TiltMoment, r.Peak*(y-10), 1e-9)
+}
+
+// TestWanderCountsFromAFifthOfThePeak: a weak ring at the side that is through before
+// the strong one begins.
+func TestWanderCountsFromAFifthOfThePeak(t *testing.T) {
+	for share, counts := range map[float64]bool{0.19: false, 0.21: true} {
+		a := capJob()
+		weak := a.Latches[0]
+		v := *weak.Annular
+		weak.ID, weak.At, weak.Annular, weak.Engage = "weak", []Point{{40, 0}}, &v, ptr(8.0)
+		a.Latches = append(a.Latches, weak)
+		for range 30 { // the undercut that makes the share
+			r := mustAnalyse(t, a)
+			v.Undercut *= share * r.Latches[0].PeakEach / r.Latches[1].PeakEach
+		}
+		if r := mustAnalyse(t, a); (r.ThrustWander > 30) != counts {
+			t.Errorf("a fifth of the peak and %g: wanders %g mm", share, r.ThrustWander)
+		}
+	}
+}

@@ -53,11 +53,9 @@ func (r *Result) tolerance(a Assembly, joints []joint, counts []int, b band) {
 	r.Spread = spread.shares()
 	slices.Sort(peaks)
 	slices.Sort(works)
-	r.P5, r.P50, r.P95 = quantile(peaks, 0.05), quantile(peaks, 0.50), quantile(peaks, 0.95)
-	r.Design, r.WorkP95 = r.P95, quantile(works, 0.95)
-	// Half the distance of the order statistics one standard error away.
-	half := math.Sqrt(0.05 * 0.95 / float64(n))
-	r.P95StdErr = (quantile(peaks, 0.95+half) - quantile(peaks, 0.95-half)) / 2
+	r.P5, r.P50, r.P95 = percentiles(peaks)
+	r.Design, r.P95StdErr = r.P95, p95Error(peaks)
+	_, _, r.WorkP95 = percentiles(works)
 	r.Loose, r.Overstrained, r.Jammed = float64(loose)/float64(n), float64(over)/float64(n), float64(jammed)/float64(n)
 
 	// The plain worst case: everything at its bad end at once.
@@ -95,6 +93,18 @@ func one(b bool) int {
 		return 1
 	}
 	return 0
+}
+
+// percentiles gives P5, P50 and P95 of sorted values.
+func percentiles(sorted []float64) (p5, p50, p95 float64) {
+	return quantile(sorted, 0.05), quantile(sorted, 0.50), quantile(sorted, 0.95)
+}
+
+// p95Error is the standard error of the P95 of sorted values: half the distance of
+// the order statistics one standard error of their rank away, sqrt(p (1 - p)/n).
+func p95Error(sorted []float64) float64 {
+	half := math.Sqrt(0.05 * 0.95 / float64(len(sorted)))
+	return (quantile(sorted, 0.95+half) - quantile(sorted, 0.95-half)) / 2
 }
 
 // quantile of sorted values, linear between order statistics.

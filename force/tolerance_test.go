@@ -164,3 +164,84 @@ func TestWorstStandsAboveP95(t *testing.T) {
 		}
 	}
 }
+
+func TestPercentilesOfKnownValues(t *testing.T) {
+	v := make([]float64, 2001)
+	for i := range v {
+		v[i] = float64(i) / 2000
+	}
+	p5, p50, p95 := percentiles(v)
+	near(t, "P5", p5, 0.05, 1e-12)
+	near(t, "P50", p50, 0.50, 1e-12)
+	near(t, "P95", p95, 0.95, 1e-12)
+	// Even values: the error of the rank is that of the value.
+	near(t, "standard error of P95", p95Error(v), math.Sqrt(0.95*0.05/2001), 1e-9)
+}
+
+// TestDrawsAreEvenOrNormalAsStated: friction and moduli even over their spread, the
+// rest normal, cut at three.
+func TestDrawsAreEvenOrNormalAsStated(t *testing.T) {
+	rng := rand.New(rand.NewPCG(1, 2))
+	b := band{mu: 0.4, friction: 0.25, lower: 0.15, upper: 0.1}
+	const n = 40000
+	var low, high, mean, square [6]float64
+	for range n {
+		c, x := b.draw(rng)
+		for i, v := range x {
+			low[i], high[i], mean[i], square[i] = math.Min(low[i], v), math.Max(high[i], v), mean[i]+v/n, square[i]+v*v/n
+		}
+		for i, v := range [6][2]float64{{c.mu, 0.4 * (1 + 0.25*x[0])}, {c.lower, 1 + 0.15*x[1]}, {c.upper, 1 + 0.1*x[2]}, {c.model, x[3] / 2}, {c.processLower, x[4] * 0.5 / math.Sqrt2}, {c.processUpper, x[5] * 0.5 / math.Sqrt2}} {
+			if math.Abs(v[0]-v[1]) > 1e-12 {
+				t.Fatalf("cause %d is %g, want %g", i, v[0], v[1])
+			}
+		}
+	}
+	for i := range 6 {
+		end, variance := 1.0, 1.0/3
+		if i >= 3 {
+			end, variance = 3, 0.9733 // of a normal draw cut at three: from its integral
+		}
+		if high[i] > end || high[i] < 0.995*end || low[i] < -end || low[i] > -0.995*end || math.Abs(mean[i]) > 0.02 || math.Abs(square[i]/variance-1) > 0.03 {
+			t.Errorf("input %d: %g to %g, mean %g, mean square %g; want +-%g and %g", i, low[i], high[i], mean[i], square[i], end, variance)
+		}
+	}
+}
+
+// TestWorkOfDrawsIsTheWorkOfTheirCurves: balls by three points of Gauss, to one and a
+// half per cent.
+func TestWorkOfDrawsIsTheWorkOfTheirCurves(t *testing.T) {
+	for _, a := range everyJob() {
+		lower, _ := Resolve(a.Lower)
+		upper, _ := Resolve(a.Upper)
+		mu := pairFriction(lower, upper).Value
+		j := readyJoint(a.Latches[0], lower, upper)
+		j.findNodes(mu)
+		tr := newTrial([]joint{j}, []int{3})
+		rng, means := rand.New(rand.NewPCG(3, 4)), make([]float64, 2)
+		for range 20 {
+			c := causes{mu: mu * (0.8 + 0.4*rng.Float64()), lower: 1, upper: 1}
+			tr.draw(&c, rng, 0.2, means)
+			near(t, a.Latches[0].ID, tr.work(), sumCurve(tr.profiles, []int{1, 1, 1}).Work(), 0.015)
+		}
+	}
+}
+
+// TestSharesOfAKnownSum: a peak of four times one input and three times another has
+// 16 and 9 of 25 parts from them.
+func TestSharesOfAKnownSum(t *testing.T) {
+	v := newVariance([]Latch{{ID: "a"}})
+	rng := rand.New(rand.NewPCG(5, 6))
+	for range 60000 {
+		for i := range v.x {
+			v.x[i] = normal(rng)
+			if i < 3 {
+				v.x[i] = 2*rng.Float64() - 1
+			}
+		}
+		v.add(100 + 4*v.x[1]*math.Sqrt(3) + 3*v.x[6])
+	}
+	got := v.shares()
+	if len(got) != 2 || got[0].Input != "modulus of lower" || got[1].Input != "sizes of a" || math.Abs(got[0].Share-0.64) > 0.015 || math.Abs(got[1].Share-0.36) > 0.015 {
+		t.Errorf("got %v, want 0.64 of the modulus of lower, 0.36 of the sizes", got)
+	}
+}
