@@ -26,9 +26,9 @@ func TestLockedFlankSaysWhichAngleWouldDo(t *testing.T) {
 		t.Errorf("got %v, want %s", f, want)
 	}
 	// At high friction no angle will do.
-	a = collarJob()
+	a = armJob()
 	a.Lower.Friction, a.Upper.Friction = ptr(2.0), ptr(2.0)
-	a.Latches[0].Annular.SlotDepth = 7
+	a.Latches[0].Cantilever.Length, a.Latches[0].Cantilever.Thickness = 10, 3
 	if f := a.Validate(); len(f) != 1 || !strings.Contains(f[0].Want, "no angle will do") {
 		t.Errorf("got %v", f)
 	}
