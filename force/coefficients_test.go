@@ -140,6 +140,8 @@ func TestModelErrorOfThickWallsAndBeads(t *testing.T) {
 	ko, _ := wallMember(43.2, 40, 3, 0, 2000, 0.4, Long, true)
 	ki, _ := wallMember(40, 0, 2, 0, 2000, 0.4, Long, false)
 	thick := 1.15 + 0.2*(2-0.8)
+	near(t, "solid pin alone", memberModel(v.innerTube(m)), thick, 1e-12)
+	near(t, "thin wall alone", memberModel(v.outerTube(m)), 1.15, 1e-12)
 	near(t, "solid pin", math.Exp(v.ready(m, m, "").modelUp), (1/ko+1/ki)/(1/(1.15*ko)+1/(thick*ki)), 2e-3)
 
 	v.InnerDiameter, v.Undercut, v.Land = 36.8, 2, 1

@@ -81,3 +81,28 @@ func TestPinInBossAsAJob(t *testing.T) {
 	near(t, "hoop", v["sigma_h"], 13.4203, 1e-5)
 	near(t, "push less its lead-in", v["F"]-v["F1"], 415.835, 1e-5)
 }
+
+// TestSteelPinInSteelAsAJob: worked example of a press fit, 25.020 in 25.000 mm, hub 50
+// mm, 20 mm long, friction 0.1: 63 MPa, 105 MPa round the bore, about 9900 N
+// (metricmech.com/calculators/press-fit.html, read).
+func TestSteelPinInSteelAsAJob(t *testing.T) {
+	steel := MaterialSpec{Material: "steel", Figures: Figures{Friction: ptr(0.1)}}
+	a := Assembly{Lower: steel, Upper: steel, Latches: []Latch{{ID: "pin", At: []Point{{0, 0}}, PressFit: &PressFit{
+		Outside: "lower", PinDiameter: 25.020, BoreDiameter: 25, OuterDiameter: 50, EngagementLength: 20, BoreBeyond: ptr(0.0), LeadInAngle: ptr(rad(15))}}}}
+	v := explained(a)
+	near(t, "pressure", v["p0"], 63, 1e-3)
+	near(t, "hoop", v["sigma_h"], 105, 1e-3)
+	near(t, "force", v["F'"]*(1+v["m"]), 9900, 1e-3)
+}
+
+// TestHookOfABlendAsAJob: worked example of an even hook, 2.5 mm thick, 15 mm long, 2.5
+// mm of undercut: 4.16 % of strain at its base (ntelab.com/articles/why-cad-snap-fits-break,
+// read); with 18 mm of length 2.8 % by the page, 2.89 % by its own formula.
+func TestHookOfABlendAsAJob(t *testing.T) {
+	for length, want := range map[float64]float64{15: 0.0416, 18: 0.0289} {
+		pc := MaterialSpec{Material: "PC", Process: "moulded", Figures: Figures{Friction: ptr(0.2)}}
+		a := Assembly{Lower: pc, Upper: pc, Latches: []Latch{{ID: "hook", At: []Point{{0, 0}}, Cantilever: &Cantilever{
+			Flexes: "lower", Bends: "outward", Undercut: 2.5, MatingAngle: rad(30), ReturnAngle: rad(45), Length: length, Thickness: 2.5, Width: 6, RootRadius: ptr(2.5)}}}}
+		near(t, "strain", explained(a)["eps"], want, 3e-3)
+	}
+}

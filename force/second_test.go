@@ -97,6 +97,7 @@ func TestRingsASecondTime(t *testing.T) {
 		load := 0.4 / (1/ko + 1/ki)
 		lever := (lo/ko + li/ki) / (1/ko + 1/ki)
 		l := r.Latches[0]
+		near(t, c.name+": lever", explained(a)["kappa"], lever, 5e-3)
 		near(t, c.name+": peak", l.PeakEach, load*axial(mu, rad(25), lever), 5e-3)
 		near(t, c.name+": across the axis", l.Transverse, load/(1-math.Tan(rad(25)+math.Atan(mu))*lever), 5e-3)
 		f := math.Tan(rad(40) + math.Atan(mu))
