@@ -23,6 +23,7 @@ type commands struct {
 	Check checkCommand `cmd:"" help:"Say what is wrong with a job, or what make would do; write nothing."`
 	Force forceCommand `cmd:"" help:"Compute the assembly force only."`
 	studyCommands
+	shopCommands
 	Inspect inspectCommand   `cmd:"" help:"Say what a mesh file holds and how it would lie in a nest."`
 	Schema  schemaCommand    `cmd:"" help:"Print the JSON Schema of a job file, for an editor."`
 	Version kong.VersionFlag `help:"Print the version."`
@@ -49,7 +50,7 @@ local codes, the site's own assessment and a competent person.`
 }
 
 type makeCommand struct {
-	source
+	calibrated
 	Out  string `short:"o" required:"" placeholder:"FOLDER" help:"Folder for the files; made if it is missing."`
 	JSON bool   `name:"json" help:"Print the report as JSON instead of the summary."`
 }
@@ -104,7 +105,7 @@ func writeFault(folder string, err error) string {
 }
 
 type checkCommand struct {
-	source
+	calibrated
 	JSON bool `name:"json" help:"Print the report as JSON."`
 }
 
@@ -145,8 +146,12 @@ a line at the top of the job file:
 func (schemaCommand) Run(c *console) error { return c.print(string(jobfile.Schema(new(job.File)))) }
 
 // files works the job out and renders its files.
-func (s source) files(c *console) (*solve.Solution, deliver.Set, error) {
-	solution, doc, err := s.solve(c)
+func (k calibrated) files(c *console) (*solve.Solution, deliver.Set, error) {
+	j, doc, err := k.read()
+	if err != nil {
+		return nil, deliver.Set{}, err
+	}
+	solution, err := k.work(c, j, doc)
 	if err != nil {
 		return nil, deliver.Set{}, err
 	}

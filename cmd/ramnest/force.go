@@ -12,7 +12,7 @@ import (
 )
 
 type forceCommand struct {
-	source
+	calibrated
 	Out  string `short:"o" placeholder:"FOLDER" help:"Write the curve of each step there, as SVG and PNG."`
 	JSON bool   `name:"json" help:"Print the forces as JSON."`
 }

@@ -65,13 +65,19 @@ func (s source) solve(c *console) (*solve.Solution, *jobfile.Document, error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	solution, err := s.work(c, j, doc)
+	return solution, doc, err
+}
+
+// work works a valid job out.
+func (s source) work(c *console, j *job.File, doc *jobfile.Document) (*solve.Solution, error) {
 	root, err := os.OpenRoot(filepath.Dir(s.Job))
 	if err != nil {
-		return nil, nil, badUse{fmt.Sprintf("%s: its folder cannot be opened: %s", s.Job, innermost(err))}
+		return nil, badUse{fmt.Sprintf("%s: its folder cannot be opened: %s", s.Job, innermost(err))}
 	}
 	defer root.Close()
 	solution, err := solve.Run(j, solve.Means{Open: opener(root), Stage: c.stage})
-	return solution, doc, refusedAt(doc, err)
+	return solution, refusedAt(doc, err)
 }
 
 // refusedAt gives the faults of a job their lines; other errors stay as they are.

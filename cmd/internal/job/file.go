@@ -5,6 +5,7 @@ import (
 	"ramnest/export/quote"
 	"ramnest/fixture"
 	"ramnest/force"
+	"ramnest/force/calibrate"
 	"ramnest/force/method"
 )
 
@@ -40,6 +41,9 @@ type File struct {
 
 	Seed  uint64 `yaml:"seed"`  // of the tolerance draws
 	Draws int    `yaml:"draws"` // 0: 10000
+
+	// Calibration is what the shop measured, a file of its own; nil: none.
+	Calibration *calibrate.Sheet `yaml:"-" json:",omitzero"`
 }
 
 // A PressStep is one entry of the list of steps.

@@ -12,6 +12,9 @@ import (
 func ChartOf(s *solve.Solution, i int) chart.Force {
 	st := &s.Steps[i]
 	f := chart.Force{Title: s.Job.Mark() + ": " + st.Name, Curve: st.Result.Curve.Points(300), Design: st.Result.Design, Inches: s.Job.Pounds()}
+	if s.Job.Calibration != nil {
+		f.Title += ", calibrated"
+	}
 	for _, b := range st.Result.Band {
 		f.Band = append(f.Band, [4]float64{b.Lift, b.P5, b.P50, b.P95})
 	}
@@ -22,7 +25,9 @@ func ChartOf(s *solve.Solution, i int) chart.Force {
 func ForceSteps(s *solve.Solution) []Force {
 	var out []Force
 	for i := range s.Steps {
-		out = append(out, forceOf(&s.Steps[i]))
+		f := forceOf(&s.Steps[i])
+		f.Replaced = changesOf(&s.Steps[i])
+		out = append(out, f)
 	}
 	return out
 }

@@ -11,19 +11,20 @@ const Version = 1
 
 // A Report is the JSON of a job. Keys name their unit where there is one.
 type Report struct {
-	Schema   string            `json:"schema"` // "ramnest report"
-	Version  int               `json:"schema_version"`
-	Tool     string            `json:"tool"`
-	Units    map[string]string `json:"units"`
-	Job      Job               `json:"job"`
-	Outcome  string            `json:"outcome"` // "tooling", or "no tooling" where no method was found
-	Inputs   []Input           `json:"inputs"`
-	Defaults []Default         `json:"defaults"`
-	Steps    []Step            `json:"steps"`
-	Tooling  *Tooling          `json:"tooling,omitzero"`
-	Quote    *Quote            `json:"quote,omitzero"`
-	Warnings []Warning         `json:"warnings"`
-	Files    []string          `json:"files"`
+	Schema      string            `json:"schema"` // "ramnest report"
+	Version     int               `json:"schema_version"`
+	Tool        string            `json:"tool"`
+	Units       map[string]string `json:"units"`
+	Job         Job               `json:"job"`
+	Outcome     string            `json:"outcome"` // "tooling", or "no tooling" where no method was found
+	Calibration *Calibration      `json:"calibration,omitzero"`
+	Inputs      []Input           `json:"inputs"`
+	Defaults    []Default         `json:"defaults"`
+	Steps       []Step            `json:"steps"`
+	Tooling     *Tooling          `json:"tooling,omitzero"`
+	Quote       *Quote            `json:"quote,omitzero"`
+	Warnings    []Warning         `json:"warnings"`
+	Files       []string          `json:"files"`
 }
 
 // A Job says who and what.
@@ -78,6 +79,7 @@ func Of(s *solve.Solution, facts Facts) Report {
 	for _, in := range facts.Inputs {
 		r.Inputs = append(r.Inputs, Input{in.Path, in.Value, in.Unit, in.Written, in.Set})
 	}
+	r.Calibration = calibrationOf(s)
 	for _, d := range s.Defaults {
 		r.Defaults = append(r.Defaults, Default(d))
 	}

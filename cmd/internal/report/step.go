@@ -69,6 +69,10 @@ type Force struct {
 	Spread     []Share      `json:"spread"`
 	Curve      [][2]float64 `json:"curve_lift_mm_force_n"`
 	Latches    []Latch      `json:"latches"`
+
+	// Replaced are the figures of the file that the shop's calibration replaced; in the
+	// report of a whole job they stand under calibration.
+	Replaced []Changed `json:"replaced_by_calibration,omitzero"`
 }
 
 // A Share is the part of the spread that one input explains.

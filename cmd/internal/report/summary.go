@@ -13,6 +13,7 @@ func Summary(s *solve.Solution, folder string, files []string) string {
 	p := &page{}
 	u := unitsOf(s.Job)
 	p.title(s)
+	p.calibration(u, s)
 	for i := range s.Steps {
 		p.forces(u, &s.Steps[i])
 		p.method(u, &s.Steps[i], s.Job.Method != nil)
@@ -33,6 +34,7 @@ func Forces(s *solve.Solution) string {
 	p := &page{}
 	u := unitsOf(s.Job)
 	p.title(s)
+	p.calibration(u, s)
 	for i := range s.Steps {
 		p.forces(u, &s.Steps[i])
 		p.curve(u, &s.Steps[i])
@@ -48,6 +50,7 @@ func Check(s *solve.Solution, files []string) string {
 	p := &page{}
 	u := unitsOf(s.Job)
 	p.title(s)
+	p.calibration(u, s)
 	p.head("DEFAULTS taken, because the file does not state them")
 	for _, d := range s.Defaults {
 		p.wrap("  - ", "    ", u.text(d.About+": "+d.Text))

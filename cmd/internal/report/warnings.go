@@ -42,6 +42,9 @@ func warnings(s *solve.Solution) []Warning {
 			add(Warning{Step: st.Name, Text: "the method is conditional: a competent person must agree before anybody presses"})
 		}
 	}
+	if c := s.Job.Calibration; c != nil {
+		add(Warning{Text: fmt.Sprintf("figures of the job are replaced by the calibration %q of %d measured pairs; the report lists each", c.Source, c.Measured)})
+	}
 	for i := range s.Steps {
 		st := &s.Steps[i]
 		for _, w := range st.Result.Warnings {

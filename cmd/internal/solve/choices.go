@@ -4,7 +4,11 @@ import "ramnest/cmd/internal/job"
 
 // Choices works out forces and methods of a valid job, without the sizes of tooling.
 func Choices(j *job.File, m Means) (*Solution, error) {
-	s := &Solution{Job: j, Steps: ready(j)}
+	steps, err := ready(j)
+	if err != nil {
+		return nil, err
+	}
+	s := &Solution{Job: j, Steps: steps}
 	if err := readParts(s.Steps, m.Open); err != nil {
 		return nil, err
 	}

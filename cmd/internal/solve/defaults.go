@@ -35,7 +35,7 @@ func (s *Solution) listDefaults() {
 			path string
 			spec force.MaterialSpec
 			m    force.Material
-		}{{st.LowerPath, st.Lower.MaterialSpec, st.LowerMaterial}, {st.UpperPath, st.Upper.MaterialSpec, st.UpperMaterial}} {
+		}{{st.LowerPath, st.Assembly.Lower, st.LowerMaterial}, {st.UpperPath, st.Assembly.Upper, st.UpperMaterial}} {
 			for _, text := range materialDefaults(p.spec, p.m) {
 				add(p.path, text)
 			}

@@ -30,9 +30,13 @@ func Run(j *job.File, m Means) (*Solution, error) {
 	if m.Stage == nil {
 		m.Stage = func(string) func() { return func() {} }
 	}
-	s := &Solution{Job: j, Steps: ready(j)}
+	s := &Solution{Job: j}
+	var err error
+	if s.Steps, err = ready(j); err != nil {
+		return nil, err
+	}
 	done := m.Stage("reading the parts")
-	err := readParts(s.Steps, m.Open)
+	err = readParts(s.Steps, m.Open)
 	done()
 	if err != nil {
 		return nil, err
@@ -60,23 +64,33 @@ func Run(j *job.File, m Means) (*Solution, error) {
 
 // Forces works out the forces of a valid job only. It reads no part.
 func Forces(j *job.File) ([]Step, error) {
-	s := &Solution{Job: j, Steps: ready(j)}
+	steps, err := ready(j)
+	if err != nil {
+		return nil, err
+	}
+	s := &Solution{Job: j, Steps: steps}
 	if err := s.forces(); err != nil {
 		return nil, err
 	}
 	return s.Steps, nil
 }
 
-// ready puts the steps of the job where their results will stand.
-func ready(j *job.File) []Step {
+// ready puts the steps of the job where their results will stand, as the shop prints
+// them.
+func ready(j *job.File) ([]Step, error) {
 	var out []Step
 	for _, s := range j.Steps() {
-		step := Step{Step: s, Assembly: j.Assembly(s)}
-		step.LowerMaterial, _ = j.Materials.Resolve(s.Lower.MaterialSpec)
-		step.UpperMaterial, _ = j.Materials.Resolve(s.Upper.MaterialSpec)
-		out = append(out, step)
+		out = append(out, Step{Step: s, Assembly: j.Assembly(s)})
 	}
-	return out
+	if err := calibrated(j, out); err != nil {
+		return nil, err
+	}
+	for i := range out {
+		s := &out[i]
+		s.LowerMaterial, _ = j.Materials.Resolve(s.Assembly.Lower)
+		s.UpperMaterial, _ = j.Materials.Resolve(s.Assembly.Upper)
+	}
+	return out, nil
 }
 
 // forces analyses every step, side by side.

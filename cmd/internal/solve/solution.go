@@ -6,6 +6,7 @@ import (
 	"ramnest/fixture"
 	"ramnest/fixture/envelope"
 	"ramnest/force"
+	"ramnest/force/calibrate"
 	"ramnest/force/method"
 )
 
@@ -35,6 +36,9 @@ type Step struct {
 	Decision                     method.Decision
 	Cycle                        Cycle
 	Remarks                      []string // on the parts
+
+	// Changes are the figures of the file that the shop's calibration replaced.
+	Changes []calibrate.Change
 }
 
 // A Default is a figure that the file does not state.

@@ -1,0 +1,267 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"path/filepath"
+	"slices"
+
+	"ramnest/cmd/internal/job"
+	"ramnest/cmd/internal/jobfile"
+	"ramnest/cmd/internal/report"
+	"ramnest/cmd/internal/solve"
+	"ramnest/export"
+	"ramnest/export/quote"
+	"ramnest/force"
+	"ramnest/force/calibrate"
+)
+
+type calibrateCommand struct {
+	source
+	priced
+	Measured    string  `arg:"" name:"measured.csv" help:"Measured forces: the test table of ramnest ladder, filled in."`
+	LadderSteps int     `placeholder:"N" help:"Number of pairs that the ladder was made with. Left out: 5."`
+	Step        float64 `placeholder:"MM" help:"Step that the ladder was made with [mm]. Left out: as the ladder proposes."`
+	Failure     float64 `placeholder:"MONEY" help:"What it costs if the fit of the series turns out wrong, in the card's currency: then another round can be weighed."`
+	Out         string  `short:"o" placeholder:"FILE" help:"Write the shop's calibration file, such as shop.yaml."`
+	JSON        bool    `name:"json" help:"Print the fit as JSON."`
+}
+
+// Help says what is learned.
+func (calibrateCommand) Help() string {
+	return `Reads the peak forces of coupons, or of first pieces (coupon "piece"), in the
+job's unit of force, and fits friction, stiffness and how much larger each latch
+comes out than drawn, with the material table as the first guess. Prints every
+estimate with its interval, measurements that do not fit, the step to take,
+whether another round pays, and whether the dead stop still lets the latch home.
+make, check and force take the file by --calibration.
+
+    ramnest calibrate jobs/rim-cap.yaml shop/measured.csv -o shop.yaml
+    ramnest make jobs/rim-cap.yaml --calibration shop.yaml -o out`
+}
+
+// Run calibrates.
+func (k *calibrateCommand) Run(c *console) error {
+	card, err := k.card()
+	if err != nil {
+		return err
+	}
+	j, doc, err := k.read()
+	if err != nil {
+		return err
+	}
+	if err := ladderArguments(k.LadderSteps, k.Step); err != nil {
+		return err
+	}
+	if !(k.Failure >= 0 && k.Failure <= 1e9) {
+		return badUse{fmt.Sprintf("--failure: %g; is out of range (0 or more)", k.Failure)}
+	}
+	rows, step, err := k.measurements(j)
+	if err != nil {
+		return err
+	}
+	done := c.stage("fitting the measurements")
+	defer func() { done() }()
+	in, rounds, err := k.input(j, step, rows, card)
+	if err != nil {
+		return refusedAt(doc, err)
+	}
+	model, err := calibrate.NewModel(in)
+	if err != nil {
+		return k.wrong(err)
+	}
+	fit, err := model.Fit(rows)
+	if err != nil {
+		return k.wrong(err)
+	}
+	out := report.Fitted{Schema: "ramnest calibrate", Tool: tool, Number: j.Number, Fit: fit, Sheet: fit.Sheet(filepath.Base(k.Measured) + " for " + j.Mark()), Card: card, Scale: forceUnit(j)}
+	for _, e := range fit.Offsets {
+		a, err := fit.Advise(calibrate.Goal{Latch: e.Name, Failure: k.Failure, Round: rounds[e.Name]})
+		if err != nil {
+			return k.wrong(err)
+		}
+		out.Advice = append(out.Advice, a)
+	}
+	done()
+	if err := k.seats(c, &out, fit, j, step); err != nil {
+		return err
+	}
+	if k.Out != "" {
+		dir, name := filepath.Split(k.Out)
+		if dir == "" {
+			dir = "."
+		}
+		err := export.WriteFiles(dir, []export.File{{Name: name, Write: func(w io.Writer) error { return calibrate.WriteSheet(w, out.Sheet) }}})
+		if err != nil {
+			return badUse{fmt.Sprintf("cannot write %s: %s", k.Out, writeFault(dir, err))}
+		}
+	}
+	if k.JSON {
+		return export.WriteJSON(c.out, report.FitJSON(out))
+	}
+	return c.print(report.FitText(j, out, k.Out))
+}
+
+// measurements reads the table. All latches must be of one press step.
+func (k *calibrateCommand) measurements(j *job.File) ([]calibrate.Measurement, job.Step, error) {
+	var step job.Step
+	data, err := readLimited(k.Measured)
+	if err != nil {
+		return nil, step, badUse{fmt.Sprintf("%s: cannot be read: %s", k.Measured, innermost(err))}
+	}
+	rows, err := calibrate.ReadMeasurements(bytes.NewReader(data), forceUnit(j))
+	if err != nil {
+		return nil, step, k.wrong(err)
+	}
+	var problems jobfile.Problems
+	var said []string
+	for _, r := range rows {
+		s, _, ok := solve.StepOfLatch(j, r.Latch)
+		fault := force.Fault{Field: "latch", Given: r.Latch}
+		switch {
+		case slices.Contains(said, r.Latch):
+			continue
+		case !ok:
+			fault.Problem, fault.Want = "is no latch of the job", fmt.Sprint(solve.LatchIDs(j))
+		case step.Upper == nil:
+			step = s
+			continue
+		case s.LatchesPath != step.LatchesPath:
+			fault.Problem, fault.Want = fmt.Sprintf("is of the press step %q, others are of %q", s.Name, step.Name), "one table for each step"
+		default:
+			continue
+		}
+		said = append(said, r.Latch)
+		problems = append(problems, jobfile.Problem{File: k.Measured, Line: r.Line, Fault: fault})
+	}
+	if len(rows) == 0 {
+		problems = append(problems, jobfile.Problem{File: k.Measured, Fault: force.Fault{Field: "force", Problem: "is filled in on no line", Want: "one measured pair or more"}})
+	}
+	return rows, step, problems.Err()
+}
+
+// input rebuilds the coupons that were measured, and gives the price of another
+// ladder by latch.
+func (k *calibrateCommand) input(j *job.File, step job.Step, rows []calibrate.Measurement, card quote.RateCard) (calibrate.Input, map[string]float64, error) {
+	in := calibrate.Input{Assembly: j.Assembly(step), Stepped: map[string]calibrate.Member{}}
+	rounds := map[string]float64{}
+	lower, _ := j.Materials.Resolve(step.Lower.MaterialSpec)
+	upper, _ := j.Materials.Resolve(step.Upper.MaterialSpec)
+	for _, l := range step.Latches {
+		of := func(piece bool) bool {
+			return slices.ContainsFunc(rows, func(r calibrate.Measurement) bool {
+				return r.Latch == l.ID && (r.Coupon == calibrate.Piece) == piece
+			})
+		}
+		if of(false) {
+			set, err := solve.Ladder(j, solve.Rung{Latch: l.ID, Steps: k.LadderSteps, Step: k.Step, Card: card})
+			if err != nil {
+				return in, nil, err
+			}
+			if set.Stepped != calibrate.OuterPart(l) {
+				in.Stepped[l.ID] = calibrate.Inner
+			}
+			for _, s := range set.Steps {
+				in.Coupons = append(in.Coupons, calibrate.Coupon{Latch: l.ID, Name: fmt.Sprint(s.Number), Size: s.Size, Places: set.Places})
+			}
+			cost, err := card.LadderCost(solve.CouponItems(set))
+			if err != nil {
+				return in, nil, k.refused(err)
+			}
+			rounds[l.ID] = cost.All
+		}
+		if of(true) {
+			in.Coupons = append(in.Coupons, calibrate.Coupon{Latch: l.ID, Name: calibrate.Piece, Size: calibrate.SizeOf(l, lower, upper).Value, Places: len(l.At)})
+		}
+	}
+	return in, rounds, nil
+}
+
+// seats compares the dead stop of the tooling with the latches as printed. Where
+// there is no tooling it says why.
+func (k *calibrateCommand) seats(c *console, out *report.Fitted, fit *calibrate.Fit, j *job.File, step job.Step) error {
+	s, _, err := k.solve(c)
+	if problems, ours := errors.AsType[jobfile.Problems](err); ours {
+		out.NoStop = "no tooling can be designed: " + problems[0].Fault.Error()
+		return nil
+	} else if err != nil {
+		return err
+	}
+	if !s.Tooled() {
+		out.NoStop = "no manual method is good enough, so there is no tooling"
+		return nil
+	}
+	for i := range s.Steps {
+		if s.Steps[i].LatchesPath == step.LatchesPath {
+			out.Past = s.NestOf(i).Past
+		}
+	}
+	out.Seats, err = fit.Seats(out.Past)
+	return err
+}
+
+// wrong gives faults of the table their file and line. Other errors stay as they are.
+func (k *calibrateCommand) wrong(err error) error {
+	var problems jobfile.Problems
+	var walk func(error) bool
+	walk = func(err error) bool {
+		if l, ok := err.(calibrate.LineFault); ok {
+			problems = append(problems, jobfile.Problem{File: k.Measured, Line: l.Line, Fault: l.Fault})
+			return true
+		}
+		if f, ok := err.(force.Fault); ok {
+			problems = append(problems, jobfile.Problem{File: k.Measured, Fault: f})
+			return true
+		}
+		many, ok := err.(interface{ Unwrap() []error })
+		if !ok {
+			one := errors.Unwrap(err)
+			return one != nil && walk(one)
+		}
+		for _, e := range many.Unwrap() {
+			if !walk(e) {
+				return false
+			}
+		}
+		return true
+	}
+	if !walk(err) {
+		return err
+	}
+	return problems
+}
+
+// forceUnit is what one unit of force of the job is [N].
+func forceUnit(j *job.File) float64 {
+	if j.Pounds() {
+		return 4.4482216152605
+	}
+	return 1
+}
+
+// A calibrated command takes what the shop measured.
+type calibrated struct {
+	source
+	Calibration string `placeholder:"FILE" help:"The shop's calibration file, from ramnest calibrate. Every figure that it replaces is printed."`
+}
+
+// read reads the job and the calibration file.
+func (k calibrated) read() (*job.File, *jobfile.Document, error) {
+	j, doc, err := k.source.read()
+	if err != nil || k.Calibration == "" {
+		return j, doc, err
+	}
+	data, err := readLimited(k.Calibration)
+	if err != nil {
+		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", k.Calibration, innermost(err))}
+	}
+	var sheet calibrate.Sheet
+	sheetDoc, problems := jobfile.Decode(k.Calibration, data, &sheet, jobfile.Options{})
+	if err := problems.And(sheetDoc.Problems(sheet.Validate())).Err(); err != nil {
+		return nil, nil, err
+	}
+	j.Calibration = &sheet
+	return j, doc, nil
+}

@@ -1,0 +1,82 @@
+package main
+
+import (
+	"fmt"
+
+	"ramnest/cmd/internal/deliver"
+	"ramnest/cmd/internal/report"
+	"ramnest/cmd/internal/solve"
+	"ramnest/export"
+)
+
+type ladderCommand struct {
+	source
+	priced
+	Latch string  `required:"" placeholder:"ID" help:"Id of the latch."`
+	Steps int     `placeholder:"N" help:"Number of pairs, 2 to 15. Left out: 5."`
+	Step  float64 `placeholder:"MM" help:"From pair to pair [mm], whatever the job's units. Left out: so that the ladder spans the tolerance."`
+	Out   string  `short:"o" required:"" placeholder:"FOLDER" help:"Folder for the files; made if it is missing."`
+	JSON  bool    `name:"json" help:"Print the ladder as JSON."`
+}
+
+// Help says what is made.
+func (ladderCommand) Help() string {
+	return `Makes pairs of coupons that carry the latch alone, each pair with a little more
+interference than the one before and its number cut in; the middle one is as
+drawn. Writes each body as STL, each build as 3MF with the bodies in their places,
+and a test table as CSV: fill in the column force, in the job's unit of force, and
+give it to ramnest calibrate. Mesh files are not read.
+
+    ramnest ladder jobs/rim-cap.yaml --latch rim -o coupons`
+}
+
+// Run makes the ladder.
+func (l *ladderCommand) Run(c *console) error {
+	card, err := l.card()
+	if err != nil {
+		return err
+	}
+	j, doc, err := l.read()
+	if err != nil {
+		return err
+	}
+	if _, _, ok := solve.StepOfLatch(j, l.Latch); !ok {
+		return unknownLatch("--latch", l.Latch, j)
+	}
+	if err := ladderArguments(l.Steps, l.Step); err != nil {
+		return err
+	}
+	done := c.stage("making the coupons")
+	set, err := solve.Ladder(j, solve.Rung{Latch: l.Latch, Steps: l.Steps, Step: l.Step, Card: card})
+	done()
+	if err != nil {
+		return refusedAt(doc, err)
+	}
+	cost, err := card.LadderCost(solve.CouponItems(set))
+	if err != nil {
+		return l.refused(err)
+	}
+	files, err := deliver.Ladder(j, set, tool)
+	if err != nil {
+		return err
+	}
+	if err := export.WriteFiles(l.Out, files.Files); err != nil {
+		return badUse{fmt.Sprintf("cannot write to %s: %s; nothing was written", l.Out, writeFault(l.Out, err))}
+	}
+	if l.JSON {
+		return export.WriteJSON(c.out, report.LadderOf(j, set, cost, tool, files.Names))
+	}
+	return c.print(report.LadderText(j, set, cost, l.Out, files.Names))
+}
+
+// ladderArguments judges what the command line says of a ladder; 0 stands for the
+// usual.
+func ladderArguments(steps int, step float64) error {
+	if steps != 0 && (steps < 2 || steps > 15) {
+		return badUse{fmt.Sprintf("--steps: %d; is no ladder (2 to 15)", steps)}
+	}
+	if !(step == 0 || step >= 0.002 && step <= 10) {
+		return badUse{fmt.Sprintf("--step: %g mm; is out of range (0.002 to 10 mm)", step)}
+	}
+	return nil
+}
