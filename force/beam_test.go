@@ -13,6 +13,10 @@ func TestTaperFactorAgainstClosedForms(t *testing.T) {
 		near(t, "thickness", TaperFactor(k, 1), 3/(a*a*a)*(2*k-k*k/2-math.Log(k)-1.5), 1e-8)
 		near(t, "width", TaperFactor(1, k), 3/(a*a*a)*(0.5-2*k+1.5*k*k-k*k*math.Log(k)), 1e-8)
 	}
+	for _, k := range []float64{0.25, 0.5, 0.8, 1.6} {
+		near(t, "turn, thickness", TipTurnFactor(k, 1), (1+k)/(2*k*k), 1e-8)
+		near(t, "turn, width", TipTurnFactor(1, k), -math.Log(k)/(1-k), 1e-8)
+	}
 	near(t, "uniform", TaperFactor(1, 1), 1, 1e-14)
 	near(t, "uniform tip slope", TipSlopeFactor(1, 1), 1.5, 1e-14)
 }
@@ -111,6 +115,34 @@ func TestSectionsAgainstStrips(t *testing.T) {
 	near(t, "sector area", s.Area, area, 1e-4)
 	near(t, "sector inertia", s.Inertia, inertia, 1e-3)
 	near(t, "sector face", s.Outer, big-c, 1e-4)
+}
+
+// TestTurnOfATaperedArm: slope by a moment at the tip over the deflection by it, with a
+// base that turns too.
+func TestTurnOfATaperedArm(t *testing.T) {
+	c := Cantilever{Length: 19, Thickness: 2, TipThickness: 1, Width: 6, TipWidth: 3, BaseFactor: ptr(1.4)}
+	m := Material{Modulus: Figure{Value: 1800}}
+	a := c.spring(m)
+	inertia := func(s float64) float64 { h := 2 - s; return (6 - 3*s) * h * h * h / 12 }
+	at := func(f func(s float64) float64) float64 { return quad.Fixed(f, 0, 1, 60, nil, 0) }
+	across := 19 * 19 * 19 * at(func(s float64) float64 { return (1 - s) * (1 - s) / inertia(s) }) / 1800
+	slope := 19 * 19 * at(func(s float64) float64 { return (1 - s) / inertia(s) }) / 1800
+	turn := 19 * at(func(s float64) float64 { return 1 / inertia(s) }) / 1800
+	root := 0.4 * across / (19 * 19) // of the base, by a moment on it
+	near(t, "stiffness", a.stiffness, 1/(1.4*across), 1e-6)
+	near(t, "slope", a.slope, (slope+19*root)/(1.4*across), 1e-6)
+	near(t, "turn", a.turn, (turn+root)/(slope+19*root), 1e-6)
+}
+
+func TestLeaningIsTheTangentOfTheSum(t *testing.T) {
+	for _, alpha := range []float64{-0.6, 0, 0.5} {
+		for _, theta := range []float64{0.05, 0.15, 0.3} {
+			near(t, "tan", leaning(math.Tan(alpha), theta), math.Tan(alpha+theta), 3e-6)
+		}
+	}
+	if leaning(math.Tan(1.5), 0.2) < 1e5 {
+		t.Error("past a right angle it must lock")
+	}
 }
 
 func TestThinRingSegmentIsAFlatStrip(t *testing.T) {

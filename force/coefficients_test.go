@@ -81,6 +81,27 @@ func TestSlottedMemberHasNoGuide(t *testing.T) {
 	near(t, "inner slotted", v.guideRatio(m, m, ko, ki), (r/ko+1.0/ki)/(1.0/ko+1.0/ki), 1e-12)
 }
 
+// TestGuideBetweenItsTwoPlaces: r0 at the end, r1 from 1.8 sqrt(d t) on, their
+// geometric mean halfway.
+func TestGuideBetweenItsTwoPlaces(t *testing.T) {
+	tube := Tube{Radius: 10.75, Wall: 1.5, Modulus: 2000, Poisson: 0.4}
+	at := func(mouth float64) (r, r0, r1, u float64) {
+		tube.Mouth = mouth
+		return GuideRatio(tube, 23, 20, true, 20, GeometricFactorOuter(20, 23, 0.4))
+	}
+	remote := 1.8 * math.Sqrt(20*1.5)
+	r, r0, r1, _ := at(0)
+	near(t, "at the end", r, r0, 1e-12)
+	r, _, _, u := at(remote / 2)
+	near(t, "halfway", r, math.Sqrt(r0*r1), 1e-9)
+	near(t, "place", u, 0.5, 1e-12)
+	for _, far := range []float64{1, 1.05, 3} {
+		r, _, _, u = at(far * remote)
+		near(t, "remote", r, r1, 1e-12)
+		near(t, "place", u, 1, 1e-12)
+	}
+}
+
 // balanced shares a movement between two springs whose modulus falls along a line, by
 // halving.
 func balanced(ko, ki, ao, ai, w float64) (load, wo float64) {
@@ -177,6 +198,10 @@ func TestCantileverStrainAtItsRoot(t *testing.T) {
 		// over its length; by a moment alike.
 		near(t, shape+": slope", soft.slope*1.5, rigid.slope+0.5/19, 1e-12)
 		near(t, shape+": turn", soft.turn*soft.slope*1.5, rigid.turn*rigid.slope+0.5/(19*19), 1e-12)
+		if shape == "rocker" {
+			near(t, "slope of a lever", rigid.slope, 1.0/19, 1e-12)
+			near(t, "turn of a lever", rigid.turn, 1.0/19, 1e-12)
+		}
 	}
 }
 
@@ -371,7 +396,12 @@ func TestLeverOfAFinger(t *testing.T) {
 		}
 		_, want, _ := fingersOf(8, big, small, 1.5, reach, 2000, 0.4, outward)
 		near(t, split, explained(a)["kappa_f"], want, 1e-4)
+		near(t, split+", base that gives", v.fingers().baseFactor(), 1+16.67*1.6/(4*math.Pi*reach), 1e-9)
 	}
+	b := ballJob()
+	b.Latches[0].Ball.Slots, b.Latches[0].Ball.SlotWidth, b.Latches[0].Ball.SlotDepth = 4, 0.8, 6
+	_, want, _ := fingersOf(4, 9, 5.6, 0.8, 6, 2000, 0.2, true)
+	near(t, "mouth", explained(b)["kappa"], want, 1e-4)
 }
 
 // TestRightAngleHasNoReturnFlank: the stroke ends with the land and the float.

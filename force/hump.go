@@ -57,7 +57,8 @@ func (j *joint) lean(mu, tan, y float64) float64 {
 // leaning gives the tangent of a flank that has turned by theta [rad], or that of
 // a right angle: tan(alpha + theta).
 func leaning(tan, theta float64) float64 {
-	t := theta * (1 + theta*theta*(1.0/3+theta*theta*2/15)) // tan, to 1e-6 up to 0.3 rad
+	q := theta * theta
+	t := theta * (1 + q*(1.0/3+q*(2.0/15+q*17/315))) // tan, to 2e-6 up to 0.3 rad
 	if d := 1 - tan*t; d > 1e-6 {
 		return (tan + t) / d
 	}

@@ -108,6 +108,8 @@ func TestHolesAgainstAnotherCopy(t *testing.T) {
 		upper, lower float64
 	}{
 		{"D7", 10, 55, 40}, {"E7", 10, 40, 25}, {"F7", 10, 28, 13}, {"G7", 10, 20, 5}, {"H7", 10, 15, 0}, {"H7", 52.8, 30, 0}, {"H8", 30, 33, 0}, {"H11", 100, 220, 0},
+		// Up to 3 mm N9 has its own, and there is no Delta (ISO 286-2, from memory).
+		{"N9", 3, -4, -29}, {"N9", 3.2, 0, -30}, {"P7", 3, -6, -16}, {"P7", 3.2, -8, -20},
 		{"JS7", 10, 7.5, -7.5}, {"K7", 10, 5, -10}, {"M7", 10, 0, -15}, {"N7", 10, -4, -19}, {"P7", 10, -9, -24}, {"S7", 30, -27, -48},
 	} {
 		letter, grade, _ := toleranceClass(c.class)
@@ -144,6 +146,7 @@ func TestFitsOfTheTable(t *testing.T) {
 		{"16 K8/h7", 8, -19, 0, -18, "ISO 286-2, from memory"},
 		{"25 H8/u8", 33, 0, 81, 48, "ISO 286-2, from memory"},
 		{"40 JS7/k6", 12.5, -12.5, 18, 2, "ISO 286-2, from memory"},
+		{"10 H7/js6", 15, 0, 4.5, -4.5, "ISO 286-2, from memory"},
 		{"10 F8/h9", 35, 13, 0, -36, "ISO 286-2, from memory"},
 	} {
 		f, err := ParseISOFit(c.fit)
