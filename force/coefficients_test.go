@@ -417,3 +417,39 @@ func TestRightAngleHasNoReturnFlank(t *testing.T) {
 		}
 	}
 }
+
+// TestTwoDiametersAreAnUndercut: bead 40.4 over a lip of 39.6 mm, each with its own
+// tolerance, or with that of the process.
+func TestTwoDiametersAreAnUndercut(t *testing.T) {
+	direct, two := capJob(), capJob()
+	v := two.Latches[0].Annular
+	v.Undercut, v.UndercutTol, v.BeadDiameter, v.LipDiameter = 0, nil, 40.4, 39.6
+	m, _ := Resolve(two.Lower)
+	if s := v.sizing(m, m); math.Abs(s.size-0.8) > 1e-12 || s.outer != 0.2 || s.inner != 0.2 || s.worst != 0.4 {
+		t.Errorf("unstated tolerances: %+v", s)
+	}
+	v.BeadTol, v.LipTol, v.WallTol = ptr(0.08), ptr(0.05), ptr(0.12)
+	if s := v.sizing(m, m); s.outer != 0.05 || s.inner != 0.08 || math.Abs(s.worst-0.13) > 1e-12 {
+		t.Errorf("stated tolerances: %+v", s)
+	}
+	near(t, "peak", mustAnalyse(t, two).Peak, mustAnalyse(t, direct).Peak, 1e-9)
+	j := v.ready(m, m, "")
+	near(t, "outer wall", j.outer.wall, 0.12/1.6, 1e-12)
+	v.WallTol = ptr(1.2) // never more than half a wall
+	near(t, "outer wall", v.ready(m, m, "").outer.wall, 0.5, 1e-12)
+	checkFaults(t, func() Assembly { return two }, []wrong{
+		{"latches[0].annular.bead_tol", func(a *Assembly) { w := *v; w.BeadTol = ptr(-1.0); a.Latches[0].Annular = &w }},
+		{"latches[0].annular.lip_tol", func(a *Assembly) { w := *v; w.BeadTol, w.LipTol = nil, ptr(99.0); a.Latches[0].Annular = &w }},
+	})
+}
+
+// TestFingersOfPCSoften: their secant line by the bending strain.
+func TestFingersOfPCSoften(t *testing.T) {
+	a := collarJob()
+	a.Lower = MaterialSpec{Material: "PC", Process: "moulded"}
+	_, _, strain := fingersOf(8, 43.2, 40, 1.5, 11, 2310, 0.4, true)
+	k, _, _ := fingersOf(8, 43.2, 40, 1.5, 11, 2310, 0.4, true)
+	ki, _ := wallMember(40, 36.8, 2, 0, 2000, 0.4, Long, false)
+	load, _ := balanced(k, ki, 0.0933/strain, 1e9, 0.4)
+	near(t, "load", explained(a)["P"], load, 2e-3)
+}

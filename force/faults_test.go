@@ -41,6 +41,8 @@ func TestFaultsOfTheJob(t *testing.T) {
 		{"lower.material", func(a *Assembly) { a.Lower.Material = "" }},
 		{"upper.modulus", func(a *Assembly) { a.Upper.Modulus = ptr(math.NaN()) }},
 		{"upper.tolerance", func(a *Assembly) { a.Upper.Tolerance = ptr(-0.1) }},
+		{"upper.strain_once", func(a *Assembly) { a.Upper.StrainOnce = ptr(3.0) }},
+		{"latches[0].at", func(a *Assembly) { a.Latches[0].At = make([]Point, maxPlaces+1) }},
 		{"upper.process", func(a *Assembly) { a.Upper.Process = "MEX" }},
 		{"lower.build", func(a *Assembly) { a.Lower.Build = "up" }},
 		{"latches", func(a *Assembly) { a.Latches = nil }},
@@ -217,5 +219,28 @@ func TestSoundJobsHaveNoFaults(t *testing.T) {
 		if faults := a.Validate(); len(faults) > 0 {
 			t.Errorf("variant %d: %v", i, faults)
 		}
+	}
+}
+
+// TestFaultsSayPercent: shares are written as the job file writes them.
+func TestFaultsSayPercent(t *testing.T) {
+	a := capJob()
+	a.Upper.StrainOnce = ptr(3.0)
+	want := "upper.strain_once: 300 %; is outside what a material can have (0.001 to 100 %)"
+	if f := a.Validate(); len(f) != 1 || f[0].Error() != want {
+		t.Errorf("got %v, want %q", f, want)
+	}
+}
+
+func TestKindOfALatch(t *testing.T) {
+	for _, a := range everyJob() {
+		if got := a.Latches[0].Kind(); got != mustAnalyse(t, a).Latches[0].Kind {
+			t.Errorf("%s: kind %q", a.Latches[0].ID, got)
+		}
+	}
+	both := capJob().Latches[0]
+	both.Ball = &Ball{}
+	if both.Kind() != "" || (Latch{}).Kind() != "" {
+		t.Error("several kinds or none have no name")
 	}
 }

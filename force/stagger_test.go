@@ -105,3 +105,36 @@ func TestBandDoesNotCountOnADistanceThatTheProcessDoesNotKeep(t *testing.T) {
 		t.Errorf("0.21 mm apart, which PBF keeps: P95 %g N, together %g N", far.P95, together.P95)
 	}
 }
+
+// TestStaggerLeavesPressedJointsToTheEnd, and tells what goes later.
+func TestStaggerLeavesPressedJointsToTheEnd(t *testing.T) {
+	a := pinJob()
+	a.Upper = MaterialSpec{Material: "PA12"}
+	a.Latches[0].At = a.Latches[0].At[:1]
+	ring := capJob().Latches[0]
+	ring.Engage = ptr(2.0) // not home at the seat: brought there
+	ring.Annular.GrooveFloat = 0
+	a.Latches = append(a.Latches, ring)
+	late := a
+	late.Latches = append([]Latch(nil), a.Latches...)
+	late.Latches[1].Engage = ptr(30.0)
+	b, what, ok := Stagger(late)
+	if ok && (b.Latches[0].Engage != nil || !strings.Contains(what, "rim")) {
+		t.Errorf("moved %s; pin at %v", what, b.Latches[0].Engage)
+	}
+	// Three rings at one lift, one of them too early by far: it comes back.
+	three := capJob()
+	for _, id := range []string{"b", "c"} {
+		l := three.Latches[0]
+		l.ID = id
+		three.Latches = append(three.Latches, l)
+	}
+	three.Latches[2].Engage = ptr(60.0)
+	b, what, ok = Stagger(three)
+	if !ok || !strings.Contains(what, "later") {
+		t.Fatalf("%v: %s", ok, what)
+	}
+	if r := mustAnalyse(t, b); r.Stroke > 20 {
+		t.Errorf("stroke of %g mm", r.Stroke)
+	}
+}
