@@ -149,6 +149,16 @@ func TestSecantLineASecondTime(t *testing.T) {
 	near(t, "pin: strain", v["eps_o"], 2*wo/5, 1e-6)
 	r := mustAnalyse(t, pin).Latches[0]
 	near(t, "pin: strain nearest its limit", r.Strain, max(2*wo/5, 2*(0.025-wo)/5), 1e-6)
+
+	// A soft pin in a hub of steel: all of the strain is its own.
+	pin.Lower = MaterialSpec{Material: "steel", Figures: Figures{StrainOnce: ptr(0.5)}}
+	pin.Latches[0].PressFit.EngagementLength = 3 // a longer one would lock
+	wo = 0.025 * ks / (ks + 2*math.Pi*210000/(wh+0.3))
+	r = mustAnalyse(t, pin).Latches[0]
+	near(t, "soft pin: strain", r.Strain, 2*(0.025-wo)/5, 5e-3)
+	if r.StrainOf != "hoop of the inner part" || r.ElasticPart != "upper" {
+		t.Errorf("soft pin: %s, %s gives way", r.StrainOf, r.ElasticPart)
+	}
 }
 
 // TestModelErrorOfThickWallsAndBeads: 1.15 up to a wall of 0.8 of its radius, 0.2 per

@@ -154,6 +154,7 @@ func TestBallsASecondTime(t *testing.T) {
 		near(t, c.name+": peak", l.PeakEach, in, 2e-3)
 		near(t, c.name+": apart", l.Separation, out, 2e-3)
 		near(t, c.name+": strain", l.Strain, strain*0.2, 2e-3)
+		near(t, c.name+": across the axis", l.Transverse, k*0.2/(1-mu*lever), 2e-3)
 		near(t, c.name+": stroke", l.Stroke, 2*math.Sqrt(3*3-2.8*2.8), 1e-12)
 	}
 }
