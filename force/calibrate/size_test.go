@@ -29,7 +29,7 @@ func TestSizeAndToleranceAreThoseOfForce(t *testing.T) {
 		{"arm by process", stated(arm(), func(l *force.Latch) { l.Cantilever.UndercutTol = nil }), pa12, 0.8, false},
 		{"rib stated", rib(), pa12, 0.15, true},
 		{"rib by process", stated(rib(), func(l *force.Latch) { l.CrushRib.CrushTol = nil }), steel, 0.15, false},
-		{"pin stated", pin(), pa12, 0.12, false},
+		{"pin stated", pin(), pa12, 0.12, true},
 		{"pin and bore", force.Latch{PressFit: &force.PressFit{Outside: "lower", PinDiameter: 4, PinTol: new(0.005), BoreDiameter: 3.97, OuterDiameter: 10, EngagementLength: 6}}, steel, 0.03, false},
 		{"fit", force.Latch{PressFit: &force.PressFit{Outside: "lower", Fit: "12 H7/s6", BoreFinished: true, PinFinished: true, OuterDiameter: 20, EngagementLength: 6}}, steel, 0.0245, false},
 		{"fit as printed", force.Latch{PressFit: &force.PressFit{Outside: "lower", Fit: "12 H7/s6", PinFinished: true, OuterDiameter: 20, EngagementLength: 6}}, steel, 0.0245, false},
