@@ -2,9 +2,11 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"ramnest/cmd/internal/solve"
+	"ramnest/force"
 	"ramnest/force/method"
 )
 
@@ -98,7 +100,7 @@ func (p *page) forces(u units, st *solve.Step) {
 	p.head("FORCE  %s", st.Name)
 	pair := func(name, value, other, second string) { p.line("  %-18s%-20s%-20s%s", name, value, other, second) }
 	pair("nominal peak", u.say(r.Peak, "N"), "at a lift of", u.say(r.PeakLift, "mm"))
-	pair("P5, P50", u.say(r.P5, "N")+", "+u.say(r.P50, "N"), "P95, for design", u.say(r.P95, "N"))
+	pair("P5, P50", u.say(r.P5, "N")+", "+u.say(r.P50, "N"), "P95, for design", u.say(r.P95, "N")+fmt.Sprintf(", +- %.2g", first(u.as(r.P95StdErr, "N"))))
 	pair("worst case", u.say(r.Worst, "N"), "all at one lift", u.say(r.PeakStack, "N"))
 	pair("work to the seat", u.say(r.Work, "mJ"), "stroke", u.say(r.Stroke, "mm"))
 	pair("at the seat", u.say(r.SeatForce, "N"), "humps to be felt", fmt.Sprint(r.Humps))
@@ -109,21 +111,42 @@ func (p *page) forces(u units, st *solve.Step) {
 		wander = fmt.Sprintf(", wanders %s along the stroke", u.say(r.ThrustWander, "mm"))
 	}
 	p.line("  %-18sx %s, y %s %s%s", "thrust line", number(x), number(y), unit, wander)
+	tilt := r.TiltMoment
+	if math.Abs(tilt) < 1e-6*r.Peak { // of a thrust line in the middle
+		tilt = 0
+	}
+	pair("tilt moment", u.say(tilt, "N mm"), "loose", share(r.Loose)+" of assemblies")
+	pair("strained too far", share(r.Overstrained), "jammed", share(r.Jammed))
 	_, f := u.as(0, "N")
 	rows := [][]string{{"latch", "kind", "places", "each " + f, "all " + f, "strain of limit", "holds " + f}}
 	for _, q := range r.Latches {
 		each, _ := u.as(q.PeakEach, "N")
 		all, _ := u.as(q.PeakAll, "N")
-		holds, _ := u.as(q.Separation, "N")
-		hold := number(holds)
-		if q.SelfLocking {
-			hold = "locked"
-		}
 		rows = append(rows, []string{q.ID, strings.ReplaceAll(q.Kind, "_", " "), fmt.Sprint(q.Count), number(each), number(all),
-			fmt.Sprintf("%s of %s %%", number(100*q.Strain), number(100*q.Permitted)), hold})
+			fmt.Sprintf("%s of %s %%", number(100*q.Strain), number(100*q.Permitted)), u.holds(q)})
 	}
 	p.line("")
 	p.latches(rows)
+}
+
+func first(v float64, _ string) float64 { return v }
+
+// holds is the force that pulls one joint apart, from the end that holds least to the
+// one that holds most. A joint that locks at one of them says so there.
+func (u units) holds(q force.LatchResult) string {
+	low, _ := u.as(q.SeparationLow, "N")
+	high, _ := u.as(q.SeparationHigh, "N")
+	least, most := number(low), number(high)
+	if q.SeparationHigh == 0 {
+		most = "locks"
+		if q.SelfLocking {
+			return most
+		}
+	}
+	if least == most {
+		return least
+	}
+	return least + "-" + most
 }
 
 // latches adds the table of latches; an id too long for it stands on a line of its

@@ -23,7 +23,7 @@ const (
 func alternatives(st *Step) []method.Alternative {
 	var out []method.Alternative
 	for _, c := range method.Changes() {
-		a, what, ok := changed(st.Assembly, st.Result, c)
+		a, what, ok := changed(st.Assembly, c)
 		if !ok {
 			continue
 		}
@@ -53,10 +53,11 @@ func holds(r force.Result) float64 {
 }
 
 // changed gives the assembly with one change, and what was changed.
-func changed(a force.Assembly, r force.Result, c method.Change) (force.Assembly, string, bool) {
+func changed(a force.Assembly, c method.Change) (force.Assembly, string, bool) {
 	switch c {
 	case method.StaggerDepths:
-		return staggered(a, r)
+		staggered, what, ok := force.Stagger(a)
+		return staggered, what, ok
 	case method.Lubricate:
 		return lubricated(a)
 	}
@@ -85,46 +86,6 @@ func changed(a force.Assembly, r force.Result, c method.Change) (force.Assembly,
 	}
 	a.Latches = latches
 	return a, what, any
-}
-
-// staggered lets the second half of the latches meet when the first are home.
-func staggered(a force.Assembly, r force.Result) (force.Assembly, string, bool) {
-	var out []force.Latch
-	what := ""
-	total := 0
-	for _, l := range a.Latches {
-		total += len(l.At)
-	}
-	if total < 2 || len(r.Latches) != len(a.Latches) {
-		return a, "", false
-	}
-	half := 0
-	for i, l := range a.Latches {
-		stroke := r.Latches[i].Stroke
-		if l.Engage != nil {
-			stroke = *l.Engage
-		}
-		early := stroke + r.Latches[i].Stroke
-		n := len(l.At)
-		switch {
-		case n >= 2:
-			first, second := l, l
-			first.At, second.At = l.At[:n/2], l.At[n/2:]
-			first.ID += " early"
-			first.Engage = &early
-			out = append(out, first, second)
-			half += n / 2
-		case half < total/2:
-			l.Engage = &early
-			out = append(out, l)
-			half++
-		default:
-			out = append(out, l)
-		}
-		what = fmt.Sprintf("half of the latches %.2g mm earlier", r.Latches[i].Stroke)
-	}
-	a.Latches = out
-	return a, what, half > 0 && half < total
 }
 
 // lubricated halves the friction of both parts.
@@ -190,6 +151,11 @@ func looser(l *force.Latch) (string, bool) {
 		c.Undercut = scale(c.Undercut)
 		l.Annular = &c
 		return fmt.Sprintf("undercut %.3g mm", c.Undercut), true
+	case l.Annular != nil:
+		c := *l.Annular
+		c.BeadDiameter = c.LipDiameter + scale(c.BeadDiameter-c.LipDiameter)
+		l.Annular = &c
+		return fmt.Sprintf("bead %.4g mm", c.BeadDiameter), true
 	case l.Cantilever != nil:
 		c := *l.Cantilever
 		c.Undercut = scale(c.Undercut)
@@ -224,12 +190,22 @@ func fewer(l *force.Latch) (string, bool) {
 	if len(l.At) < 4 {
 		return "", false
 	}
-	var at []force.Point
+	var at, toward []force.Point
+	each := l.Cantilever != nil && len(l.Cantilever.Toward) == len(l.At)
 	for i, p := range l.At {
-		if i%3 != 2 || len(l.At)-(i/3+1) < 3 {
-			at = append(at, p)
+		if i%3 == 2 && len(l.At)-(i/3+1) >= 3 {
+			continue
+		}
+		at = append(at, p)
+		if each {
+			toward = append(toward, l.Cantilever.Toward[i])
 		}
 	}
 	l.At = at
+	if each {
+		c := *l.Cantilever
+		c.Toward = toward
+		l.Cantilever = &c
+	}
 	return fmt.Sprintf("at %d places", len(at)), true
 }
