@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"ramnest/export/page"
 	"ramnest/force/method"
-	"ramnest/work-instructions/internal/page"
 )
 
 // An action is one thing to do, with its picture.

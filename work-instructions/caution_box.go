@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"ramnest/work-instructions/internal/page"
+	"ramnest/export/page"
 )
 
 // panelBase is from the top of a panel to the baseline of its word [mm].

@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"ramnest/work-instructions/internal/page"
+	"ramnest/export/page"
 )
 
 // cautionPage collects all cautions before the first step.

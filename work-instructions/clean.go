@@ -3,7 +3,7 @@ package workinstructions
 import (
 	"reflect"
 
-	"ramnest/work-instructions/internal/page"
+	"ramnest/export/page"
 )
 
 // cleaned gives a copy of the sheet in which every text can be printed, and

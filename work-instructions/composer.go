@@ -3,7 +3,7 @@ package workinstructions
 import (
 	"slices"
 
-	"ramnest/work-instructions/internal/page"
+	"ramnest/export/page"
 )
 
 // Type sizes [pt]: actions are read standing at the bench, tables and remarks

@@ -19,5 +19,5 @@
 // Texts are in English. Scripts that run from right to left, and characters that
 // the font has not got, are printed as an empty box, and the sheet says so.
 // Pictograms are own drawings in the meaning of ISO 7010, not the standard's.
-// The font is Liberation Sans 2, SIL Open Font License 1.1, see internal/page.
+// The font is Liberation Sans 2, SIL Open Font License 1.1, see export/page.
 package workinstructions

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strconv"
 
+	"ramnest/export/page"
 	"ramnest/force/method"
-	"ramnest/work-instructions/internal/page"
 )
 
 // forceItems is force over the stroke, why this method, and the latches.

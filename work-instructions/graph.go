@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"ramnest/work-instructions/internal/page"
+	"ramnest/export/page"
 )
 
 // A level is a force that stands in the graph as a line across it.

@@ -6,8 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"ramnest/export/page"
 	"ramnest/force/method"
-	"ramnest/work-instructions/internal/page"
 )
 
 // opening is the head of the first page: what this is, how it is done, and the

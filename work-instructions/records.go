@@ -3,7 +3,7 @@ package workinstructions
 import (
 	"strconv"
 
-	"ramnest/work-instructions/internal/page"
+	"ramnest/export/page"
 )
 
 // records is the first-piece check and the table that the operator fills in.

@@ -3,7 +3,7 @@ package workinstructions
 import (
 	"fmt"
 
-	"ramnest/work-instructions/internal/page"
+	"ramnest/export/page"
 )
 
 // remarks are warnings, notes and defaults that the reader must know.

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"slices"
 
-	"ramnest/work-instructions/internal/page"
+	"ramnest/export/page"
 )
 
 // Sizes of pictures beside the text of an action [mm], four by three.

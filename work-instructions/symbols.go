@@ -1,6 +1,6 @@
 package workinstructions
 
-import "ramnest/work-instructions/internal/page"
+import "ramnest/export/page"
 
 // Pictograms, own drawings in the meaning of ISO 7010, for print in black and
 // white: a warning is a triangle on its base, an order a black disc. Drawn in a

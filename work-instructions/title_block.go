@@ -3,7 +3,7 @@ package workinstructions
 import (
 	"fmt"
 
-	"ramnest/work-instructions/internal/page"
+	"ramnest/export/page"
 )
 
 // A cell of the title block: a small label over a value.

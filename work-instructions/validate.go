@@ -10,9 +10,9 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"ramnest/export/page"
 	"ramnest/force"
 	"ramnest/force/method"
-	"ramnest/work-instructions/internal/page"
 )
 
 // How much a sheet can hold: texts in characters, so that every page keeps its

@@ -6,8 +6,8 @@ import (
 	"io"
 	"time"
 
+	"ramnest/export/page"
 	"ramnest/export/picture"
-	"ramnest/work-instructions/internal/page"
 )
 
 // Write writes the sheet as a PDF. Whatever is wrong with the sheet comes back
