@@ -44,11 +44,11 @@ make, check and force take the file by --calibration.
 
 // Run calibrates.
 func (k *calibrateCommand) Run(c *console) error {
-	card, err := k.card()
+	j, doc, err := k.read()
 	if err != nil {
 		return err
 	}
-	j, doc, err := k.read()
+	card, err := k.of(j)
 	if err != nil {
 		return err
 	}

@@ -51,6 +51,7 @@ local codes, the site's own assessment and a competent person.`
 
 type makeCommand struct {
 	calibrated
+	priced
 	Out  string `short:"o" required:"" placeholder:"FOLDER" help:"Folder for the files; made if it is missing."`
 	JSON bool   `name:"json" help:"Print the report as JSON instead of the summary."`
 }
@@ -72,7 +73,7 @@ code is 3. Mesh files are read below the folder of the job file only.
 
 // Run makes the tooling.
 func (m *makeCommand) Run(c *console) error {
-	s, set, err := m.files(c)
+	s, set, err := m.files(c, m.priced)
 	if err != nil {
 		return err
 	}
@@ -106,6 +107,7 @@ func writeFault(folder string, err error) string {
 
 type checkCommand struct {
 	calibrated
+	priced
 	JSON bool `name:"json" help:"Print the report as JSON."`
 }
 
@@ -120,7 +122,7 @@ because the file does not state the figure.
 
 // Run checks the job.
 func (k *checkCommand) Run(c *console) error {
-	s, set, err := k.files(c)
+	s, set, err := k.files(c, k.priced)
 	if err != nil {
 		return err
 	}
@@ -146,9 +148,12 @@ a line at the top of the job file:
 func (schemaCommand) Run(c *console) error { return c.print(string(jobfile.Schema(new(job.File)))) }
 
 // files works the job out and renders its files.
-func (k calibrated) files(c *console) (*solve.Solution, deliver.Set, error) {
+func (k calibrated) files(c *console, card priced) (*solve.Solution, deliver.Set, error) {
 	j, doc, err := k.read()
 	if err != nil {
+		return nil, deliver.Set{}, err
+	}
+	if _, err := card.of(j); err != nil {
 		return nil, deliver.Set{}, err
 	}
 	solution, err := k.work(c, j, doc)

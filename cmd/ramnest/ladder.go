@@ -32,11 +32,11 @@ give it to ramnest calibrate. Mesh files are not read.
 
 // Run makes the ladder.
 func (l *ladderCommand) Run(c *console) error {
-	card, err := l.card()
+	j, doc, err := l.read()
 	if err != nil {
 		return err
 	}
-	j, doc, err := l.read()
+	card, err := l.of(j)
 	if err != nil {
 		return err
 	}

@@ -3,9 +3,9 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io"
 	"strings"
 
+	"ramnest/cmd/internal/deliver"
 	"ramnest/cmd/internal/job"
 	"ramnest/cmd/internal/jobfile"
 	"ramnest/cmd/internal/report"
@@ -13,7 +13,6 @@ import (
 	"ramnest/export"
 	"ramnest/export/quote"
 	"ramnest/force"
-	"ramnest/force/method"
 )
 
 // shopCommands are the commercial and the measuring side of a job.
@@ -25,13 +24,14 @@ type shopCommands struct {
 
 // A priced command has a rate card.
 type priced struct {
-	Card string `placeholder:"FILE" help:"The shop's rate card. Left out: invented round numbers, and every output says so."`
+	Card string `placeholder:"FILE" help:"The shop's rate card, in the place of the job's section rates. Neither: invented round numbers, and every output says so."`
 }
 
-// read reads and validates the card.
-func (p priced) card() (quote.RateCard, error) {
+// of puts the card of the command line, if there is one, into the place of the job's
+// rates, and gives the card that holds.
+func (p priced) of(j *job.File) (quote.RateCard, error) {
 	if p.Card == "" {
-		return quote.InventedRateCard(), nil
+		return j.Card(), nil
 	}
 	data, err := readLimited(p.Card)
 	if err != nil {
@@ -39,7 +39,11 @@ func (p priced) card() (quote.RateCard, error) {
 	}
 	var card quote.RateCard
 	doc, problems := jobfile.Decode(p.Card, data, &card, jobfile.Options{})
-	return card, problems.And(doc.Problems(card.Validate())).Err()
+	if err := problems.And(doc.Problems(card.Validate())).Err(); err != nil {
+		return quote.RateCard{}, err
+	}
+	j.Rates = &card
+	return card, nil
 }
 
 // refused says what the card cannot price. Other errors stay as they are.
@@ -52,17 +56,17 @@ func (p priced) refused(err error) error {
 	}
 	name := p.Card
 	if name == "" {
-		name = "the invented card"
+		name = "the job's rates, or the invented card"
 	}
 	return badUse{name + ": " + strings.ReplaceAll(err.Error(), "\n", "\nramnest: "+name+": ")}
 }
 
 type quoteCommand struct {
-	source
+	calibrated
 	priced
 	Ladder []string `placeholder:"LATCH" help:"Add five pairs of coupons of the latch of this id. May be repeated."`
 	ByHand float64  `placeholder:"SECONDS" help:"Time of one assembly as it is done now, for the break-even. Left out: that of a published handling table, where a hand may push at all."`
-	Out    string   `short:"o" placeholder:"FOLDER" help:"Write the offer as CSV into this folder; made if it is missing."`
+	Out    string   `short:"o" placeholder:"FOLDER" help:"Write the offer as CSV and as one PDF page into this folder; made if it is missing."`
 	JSON   bool     `name:"json" help:"Print the offer as JSON."`
 }
 
@@ -79,14 +83,18 @@ testdata/jobs/shop/rates.yaml. A job without tooling ends with code 3.
 
 // Run quotes.
 func (q *quoteCommand) Run(c *console) error {
-	card, err := q.card()
-	if err != nil {
-		return err
-	}
 	if !(q.ByHand >= 0 && q.ByHand <= 1e5) {
 		return badUse{fmt.Sprintf("--by-hand: %g s; is out of range (above 0, 100000 s at most)", q.ByHand)}
 	}
-	s, doc, err := q.solve(c)
+	j, doc, err := q.read()
+	if err != nil {
+		return err
+	}
+	card, err := q.of(j)
+	if err != nil {
+		return err
+	}
+	s, err := q.work(c, j, doc)
 	if err != nil {
 		return err
 	}
@@ -107,52 +115,28 @@ func (q *quoteCommand) Run(c *console) error {
 			items = append(items, p...)
 		}
 	}
-	o := report.Offered{Schema: "ramnest quote", Tool: tool, Number: s.Job.Number, Title: s.Job.Title}
+	o := report.Offered{Schema: "ramnest quote", Tool: tool, Number: s.Job.Number, Title: s.Job.Title, Calibration: report.CalibrationOf(s)}
 	if o.Offer, err = card.Offer(items); err != nil {
 		return q.refused(err)
 	}
-	if o.Back, o.Open, err = q.payback(s, card, o.Offer); err != nil {
+	if o.Back, o.Open, err = s.PaybackOf(card, o.Offer, q.ByHand); err != nil {
 		return err
 	}
 	var names []string
 	if q.Out != "" {
-		names = []string{job.Stem(s.Job.Number) + "-offer.csv"}
-		err := export.WriteFiles(q.Out, []export.File{{Name: names[0], Write: func(w io.Writer) error { return quote.WriteOffer(w, o.Offer, o.Back) }}})
+		set, err := deliver.Offer(s, o, tool)
 		if err != nil {
+			return err
+		}
+		if err := export.WriteFiles(q.Out, set.Files); err != nil {
 			return badUse{fmt.Sprintf("cannot write to %s: %s; nothing was written", q.Out, writeFault(q.Out, err))}
 		}
+		names = set.Names
 	}
 	if q.JSON {
 		return export.WriteJSON(c.out, o)
 	}
 	return c.print(report.OfferText(s, o, q.Out, names))
-}
-
-// payback weighs the offer against assembly by hand. Where the times are not known it
-// says why.
-func (q *quoteCommand) payback(s *solve.Solution, card quote.RateCard, o quote.Offer) (p *quote.Payback, open string, err error) {
-	now, then := q.ByHand, 0.0
-	for i := range s.Steps {
-		st := &s.Steps[i]
-		if st.Cycle.Seconds == 0 {
-			return nil, "no time is known for " + st.Name, nil
-		}
-		then += st.Cycle.Seconds
-		if q.ByHand > 0 {
-			continue
-		}
-		for _, a := range st.Decision.Options {
-			if a.Method == method.ByHand && a.Verdict == method.Fail {
-				return nil, fmt.Sprintf("%s is too hard for a hand (%s), so the table's time does not hold; --by-hand states the time that it takes now", st.Name, a.Governing), nil
-			}
-		}
-		now += quote.HandSnap
-	}
-	back, err := card.Payback(o, now, then, 0, s.Job.Quantity)
-	if err != nil {
-		return nil, "", err
-	}
-	return &back, "", nil
 }
 
 // unknownLatch says that the job has no latch of that id.

@@ -3,11 +3,9 @@
 //
 // The central type is [RateCard], the shop's rates by process: [RateCard.Offer] prices
 // an order and its multiples, [RateCard.Payback] weighs it against assembly by hand,
-// [RateCard.LadderCost] one coupon against five. [Card] and [Tooling] are the short
-// form, three figures and one line, for the quote beside the tooling of a job.
-// Money is in the card's own currency and never converted. [InventedRateCard] and
-// [InventedCard] hold invented round numbers, so that a quote can be shown before the
-// shop has written its own; every line made from them says so. Lengths mm, volumes mm3,
-// times s or h as named. It does not nest parts in a build, only stands boxes in rows,
-// and knows no tax.
+// [RateCard.LadderCost] one coupon against five. Money is in the card's own currency
+// and never converted. [InventedRateCard] holds invented round numbers, so that a quote
+// can be shown before the shop has written its own; every line made from it says so.
+// Lengths mm, volumes mm3, times s or h as named. It does not nest parts in a build,
+// only stands boxes in rows, and knows no tax.
 package quote

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strconv"
+	"strings"
 )
 
 // offerHead are the columns of an offer as comma-separated values.
@@ -12,10 +13,10 @@ var offerHead = []string{"item", "process", "material", "orientation", "count", 
 	"machine_hours", "machine", "material_cost", "finishing", "each", "amount", "currency", "note"}
 
 // WriteOffer writes an offer as comma-separated values: the items, what comes on top,
-// the total, the quantity breaks, and the break-even if there is one. Text that a
+// the total, the quantity breaks, and the break-even, or why there is none. Text that a
 // spreadsheet would take for a formula gets an apostrophe. The note, which says so if
 // the card is invented, stands on every row.
-func WriteOffer(w io.Writer, o Offer, p *Payback) error {
+func WriteOffer(w io.Writer, o Offer, p *Payback, open string) error {
 	out := csv.NewWriter(w)
 	rows := [][]string{offerHead}
 	row := func(item string) []string {
@@ -46,16 +47,37 @@ func WriteOffer(w io.Writer, o Offer, p *Payback) error {
 		r[len(r)-4], r[len(r)-3] = money(b.Each), money(b.Total)
 		rows = append(rows, r)
 	}
-	if p != nil {
+	switch {
+	case p != nil:
 		r := row("break-even")
 		if p.Pays {
 			r[4] = fmt.Sprint(p.Assemblies)
+			if p.Hours > 0 {
+				r[13] = short(p.Hours)
+			}
 		}
 		r[len(r)-1] = plain(p.Text)
+		rows = append(rows, r)
+	case open != "":
+		r := row("break-even")
+		r[len(r)-1] = plain("not known: " + open)
+		if o.Invented {
+			r[len(r)-1] += " (INVENTED rates)"
+		}
 		rows = append(rows, r)
 	}
 	if err := out.WriteAll(rows); err != nil {
 		return fmt.Errorf("write offer: %w", err)
 	}
 	return nil
+}
+
+func money(x float64) string { return fmt.Sprintf("%.2f", x) }
+
+// plain keeps a spreadsheet from taking a text for a formula.
+func plain(s string) string {
+	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
+		return "'" + s
+	}
+	return s
 }

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"math"
 	"reflect"
 	"strconv"
@@ -49,7 +50,7 @@ func TestWorkedExamplesThroughTheOffer(t *testing.T) {
 
 	even := bare()
 	even.LabourHour = 36
-	p, err := even.Payback(Offer{Total: 120, Currency: "EUR"}, 18, 11, 0, 0)
+	p, err := even.Payback(Offer{Total: 120, Currency: "EUR"}, Work{Now: 18, Then: 11})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -191,12 +192,12 @@ func TestInventedCardSaysSoEverywhere(t *testing.T) {
 		t.Fatal(faults)
 	}
 	o := offer(t, c, box("=nest", "PBF", 60, 60, 40, 40000, 1))
-	p, err := c.Payback(o, 18, 11, 0, 100)
+	p, err := c.Payback(o, Work{Now: 18, Then: 11, Quantity: 100})
 	if err != nil {
 		t.Fatal(err)
 	}
 	var file bytes.Buffer
-	if err := WriteOffer(&file, o, &p); err != nil {
+	if err := WriteOffer(&file, o, &p, ""); err != nil {
 		t.Fatal(err)
 	}
 	rows, err := csv.NewReader(&file).ReadAll()
@@ -254,22 +255,26 @@ func TestPaybackSaysWhatTheJobIsWorth(t *testing.T) {
 	c.LabourHour = 36
 	o := Offer{Total: 120, Currency: "EUR"}
 	for _, x := range []struct {
-		now, then, scrap float64
-		quantity         int
-		want             string
+		work Work
+		want string
 	}{
-		{18, 11, 0, 500, "paid for after 1715 assemblies: 18 s by hand, 11 s with it, at 36 EUR an hour; the job's 500 do not pay for it"},
-		{18, 11, 0, 4000, "; the job has 4000"},
-		{18, 11, 0.05, 0, "paid for after 1000 assemblies: 18 s by hand, 11 s with it, at 36 EUR an hour and 0.05 saved on each"},
-		{10, 11, 0, 500, "saves nothing"},
+		{Work{Now: 18, Then: 11, Quantity: 500}, "paid for after 1715 assemblies: 18 s by hand, 11 s with it, at 36 EUR an hour; the job's 500 do not pay for it"},
+		{Work{Now: 18, Then: 11, Quantity: 4000}, "; the job has 4000"},
+		{Work{Now: 18, Then: 11, Scrap: 0.05}, "paid for after 1000 assemblies: 18 s by hand, 11 s with it, at 36 EUR an hour and 0.05 saved on each"},
+		{Work{Now: 10, Then: 11, Quantity: 500}, "saves nothing"},
+		{Work{Now: 18, Then: 11, PerHour: 100}, "paid for after 1715 assemblies, 17.1 h of work at 100 an hour: 18 s"},
+		{Work{Now: 18, Then: 11, PerHour: 100, HoursPerShift: 4}, "17.1 h of work at 100 an hour, in 5 shifts of 4 h: 18 s"},
 	} {
-		p, err := c.Payback(o, x.now, x.then, x.scrap, x.quantity)
+		p, err := c.Payback(o, x.work)
 		if err != nil || !strings.Contains(p.Text, x.want) {
 			t.Errorf("%v: %q, want %q", err, p.Text, x.want)
 		}
 	}
-	if _, err := c.Payback(o, math.NaN(), 1, 0, 0); err == nil {
+	if _, err := c.Payback(o, Work{Now: math.NaN(), Then: 1}); err == nil {
 		t.Error("no time was taken")
+	}
+	if _, err := c.Payback(o, Work{Now: 18, Then: 11, PerHour: -1}); err == nil || !strings.Contains(err.Error(), "rate_per_hour") {
+		t.Errorf("a rate below 0 was taken: %v", err)
 	}
 }
 
@@ -313,7 +318,7 @@ func TestFaultsOfAnOffer(t *testing.T) {
 	if _, err := InventedRateCard().Offer(nil); err == nil {
 		t.Error("an empty order was priced")
 	}
-	if err := WriteOffer(full{}, Offer{}, nil); err == nil {
+	if err := WriteOffer(full{}, Offer{}, nil, ""); err == nil {
 		t.Error("a full disk went unseen")
 	}
 }
@@ -330,3 +335,7 @@ func ExampleRateCard_Offer() {
 	// INVENTED rates, round numbers: not a price until the shop's own card stands here
 	// nest: 24 a build, 3.7 % of a build, 71.51 units
 }
+
+type full struct{}
+
+func (full) Write([]byte) (int, error) { return 0, io.ErrShortWrite }

@@ -1,12 +1,7 @@
 package quote
 
 import (
-	"bytes"
-	"encoding/csv"
-	"errors"
-	"io"
 	"math"
-	"strconv"
 	"strings"
 	"testing"
 )
@@ -60,55 +55,6 @@ func TestPublished(t *testing.T) {
 	}
 }
 
-func TestToolingAddsUpAndSaysWhoseRates(t *testing.T) {
-	pieces := []Piece{{Name: "=nest", Volume: 40000, Height: 30, Count: 1}, {Name: "anvil, rim", Volume: 12000, Height: 25, Share: 0.5, Count: 3}}
-	q, err := Tooling(pieces, InventedCard())
-	if err != nil {
-		t.Fatal(err)
-	}
-	// By hand: nest (20 + 30)/0.95 + 5 = 57.63; anvil (6 + 12.5)/0.95 + 5 = 24.47, three 73.41;
-	// set-up 20; together 151.04; margin 45.31; total 196.35.
-	if q.Total != 196.35 {
-		t.Errorf("total %g, by hand 196.35: %+v", q.Total, q.Lines)
-	}
-	var file bytes.Buffer
-	if err := WriteCSV(&file, q); err != nil {
-		t.Fatal(err)
-	}
-	rows, err := csv.NewReader(&file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var cents int
-	for _, r := range rows[1 : len(rows)-1] {
-		x, err := strconv.ParseFloat(r[3], 64)
-		if err != nil {
-			t.Fatal(err)
-		}
-		cents += int(math.Round(x * 100))
-	}
-	last := rows[len(rows)-1]
-	if cents != 19635 || last[3] != "196.35" || !strings.Contains(last[5], "INVENTED") || rows[1][0] != "'=nest" {
-		t.Errorf("lines add to %d hundredths, rows %q", cents, rows)
-	}
-}
-
-func TestSmallJobPaysTheMinimum(t *testing.T) {
-	q, err := Tooling([]Piece{{Name: "pad", Volume: 500, Height: 4, Count: 1}}, InventedCard())
-	if err != nil {
-		t.Fatal(err)
-	}
-	if q.Total != 50 || q.Lines[len(q.Lines)-1].Text != "up to the minimum" {
-		t.Errorf("got %+v", q)
-	}
-	own := InventedCard()
-	own.Invented, own.Name = false, "card of the shop"
-	q, err = Tooling([]Piece{{Name: "pad", Volume: 500, Height: 4, Count: 1}}, own)
-	if err != nil || q.Note != "rates: card of the shop" {
-		t.Errorf("note %q, error %v", q.Note, err)
-	}
-}
-
 func TestNeverPays(t *testing.T) {
 	if _, ok, err := BreakEven(100, 10, 12, 40, 0); ok || err != nil {
 		t.Errorf("slower tooling pays: %v %v", ok, err)
@@ -120,9 +66,6 @@ func TestFaults(t *testing.T) {
 	second := func(_ any, err error) error { return err }
 	_, _, even := BreakEven(nan, 1, 1, 1, 1)
 	_, _, dfa := DesignEfficiency(nil, 1)
-	bad := InventedCard()
-	bad.Reject, bad.Currency = 1, ""
-	_, card := Tooling([]Piece{{Name: "", Volume: nan, Height: 0, Count: 0, Share: 2}}, bad)
 	for _, c := range []struct {
 		want string
 		err  error
@@ -137,21 +80,9 @@ func TestFaults(t *testing.T) {
 		{"cost", even},
 		{"times", dfa},
 		{"blows", second(MalletCycle(0))},
-		{"card.currency", card}, {"card.reject", card}, {"pieces[0].volume", card}, {"pieces[0].height", card}, {"pieces[0].share", card}, {"pieces[0].count", card}, {"pieces[0].name", card},
-		{"pieces", second(Tooling(nil, InventedCard()))},
 	} {
 		if c.err == nil || !strings.Contains(c.err.Error(), c.want) {
 			t.Errorf("want a fault at %s, got %v", c.want, c.err)
 		}
-	}
-}
-
-type full struct{}
-
-func (full) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
-
-func TestWriteErrorIsHandedOn(t *testing.T) {
-	if err := WriteCSV(full{}, Quote{}); !errors.Is(err, io.ErrShortWrite) {
-		t.Errorf("got %v", err)
 	}
 }

@@ -44,7 +44,9 @@ func Files(s *solve.Solution, tool string, inputs []jobfile.Input) (Set, error) 
 			}
 			return workinstructions.Write(out, sheet)
 		})
-		l.add("quote.csv", func(out io.Writer) error { return quote.WriteCSV(out, s.Quote) })
+		if s.Quote != nil {
+			l.add("quote.csv", func(out io.Writer) error { return quote.WriteOffer(out, *s.Quote, s.Payback, s.NoPayback) })
+		}
 	}
 	l.add("report.json", func(out io.Writer) error {
 		return export.WriteJSON(out, report.Of(s, report.Facts{Tool: tool, Inputs: inputs, Files: l.names}))

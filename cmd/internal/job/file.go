@@ -33,11 +33,11 @@ type File struct {
 	Latches    []force.Latch `yaml:"latches"`
 	PressSteps []PressStep   `yaml:"steps"`
 
-	Method    *Wanted        `yaml:"method"`
-	Bench     method.Bench   `yaml:"bench"`
-	Fixture   fixture.Wishes `yaml:"fixture"`
-	Rates     *quote.Card    `yaml:"rates"`     // left out: invented round numbers, and the quote says so
-	Materials force.Shop     `yaml:"materials"` // the shop's own table
+	Method    *Wanted         `yaml:"method"`
+	Bench     method.Bench    `yaml:"bench"`
+	Fixture   fixture.Wishes  `yaml:"fixture"`
+	Rates     *quote.RateCard `yaml:"rates"`     // left out: invented round numbers, and the quote says so
+	Materials force.Shop      `yaml:"materials"` // the shop's own table
 
 	Seed  uint64 `yaml:"seed"`  // of the tolerance draws
 	Draws int    `yaml:"draws"` // 0: 10000
@@ -84,9 +84,9 @@ func (f *File) Sheet() string {
 }
 
 // Card gives the rates of the quote.
-func (f *File) Card() quote.Card {
+func (f *File) Card() quote.RateCard {
 	if f.Rates == nil {
-		return quote.InventedCard()
+		return quote.InventedRateCard()
 	}
 	return *f.Rates
 }

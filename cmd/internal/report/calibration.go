@@ -26,7 +26,8 @@ type Changed struct {
 	Now   string `json:"now"`
 }
 
-func calibrationOf(s *solve.Solution) *Calibration {
+// CalibrationOf says which calibration a job was worked out with; nil: none.
+func CalibrationOf(s *solve.Solution) *Calibration {
 	c := s.Job.Calibration
 	if c == nil {
 		return nil
@@ -48,7 +49,7 @@ func changesOf(st *solve.Step) []Changed {
 
 // calibration lists every figure that the shop's calibration replaced.
 func (p *page) calibration(u units, s *solve.Solution) {
-	c := calibrationOf(s)
+	c := CalibrationOf(s)
 	if c == nil {
 		return
 	}

@@ -17,6 +17,8 @@ type Offered struct {
 	Offer  quote.Offer    `json:"offer"`
 	Back   *quote.Payback `json:"payback,omitzero"`
 	Open   string         `json:"payback_open,omitzero"` // why there is no break-even
+
+	Calibration *Calibration `json:"calibration,omitzero"`
 }
 
 // OfferText is an offer for a terminal.
@@ -37,6 +39,7 @@ func OfferText(s *solve.Solution, o Offered, folder string, files []string) stri
 	} else {
 		p.wrap("  ", "  ", "not known: "+u.text(o.Open))
 	}
+	p.calibration(u, s)
 	p.files(folder, files)
 	return p.b.String()
 }

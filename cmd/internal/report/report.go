@@ -7,7 +7,7 @@ import (
 
 // Version is that of the report's form. It rises when a key changes its meaning or
 // goes; new keys may come without.
-const Version = 1
+const Version = 2
 
 // A Report is the JSON of a job. Keys name their unit where there is one.
 type Report struct {
@@ -23,6 +23,7 @@ type Report struct {
 	Steps       []Step            `json:"steps"`
 	Tooling     *Tooling          `json:"tooling,omitzero"`
 	Quote       *Quote            `json:"quote,omitzero"`
+	Unpriced    string            `json:"unpriced,omitzero"` // why there is no quote
 	Warnings    []Warning         `json:"warnings"`
 	Files       []string          `json:"files"`
 }
@@ -79,7 +80,7 @@ func Of(s *solve.Solution, facts Facts) Report {
 	for _, in := range facts.Inputs {
 		r.Inputs = append(r.Inputs, Input{in.Path, in.Value, in.Unit, in.Written, in.Set})
 	}
-	r.Calibration = calibrationOf(s)
+	r.Calibration = CalibrationOf(s)
 	for _, d := range s.Defaults {
 		r.Defaults = append(r.Defaults, Default(d))
 	}
@@ -87,7 +88,7 @@ func Of(s *solve.Solution, facts Facts) Report {
 		r.Steps = append(r.Steps, stepOf(&s.Steps[i]))
 	}
 	if s.Tooled() {
-		r.Tooling, r.Quote = toolingOf(s), quoteOf(s)
+		r.Tooling, r.Quote, r.Unpriced = toolingOf(s), quoteOf(s), s.Unpriced
 	} else {
 		r.Outcome = "no tooling"
 	}

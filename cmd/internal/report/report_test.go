@@ -87,7 +87,7 @@ func TestReportHoldsWhatWasComputed(t *testing.T) {
 		want any
 	}{
 		{[]any{"schema"}, "ramnest report"},
-		{[]any{"schema_version"}, 1.0},
+		{[]any{"schema_version"}, 2.0},
 		{[]any{"tool"}, "tool 1"},
 		{[]any{"outcome"}, "tooling"},
 		{[]any{"job", "mark"}, "FWL-1045 A"},

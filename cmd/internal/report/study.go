@@ -181,6 +181,8 @@ func payback(s *solve.Solution, st *solve.Step, all []MethodLine) string {
 	switch {
 	case chosen == nil || simpler == nil:
 		return "No simpler method passes: without the tooling there is no assembly."
+	case s.Quote == nil:
+		return "The tooling is not priced: " + s.Unpriced
 	case chosen.Cost == 0 || simpler.Cost == 0:
 		return "The time of one of the two methods is not known: no break-even."
 	case simpler.Cost <= chosen.Cost:

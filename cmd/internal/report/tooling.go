@@ -2,6 +2,7 @@ package report
 
 import (
 	"ramnest/cmd/internal/solve"
+	"ramnest/export/quote"
 	"ramnest/fixture"
 )
 
@@ -71,18 +72,12 @@ type Margin struct {
 
 // A Quote is what the tooling costs.
 type Quote struct {
-	Currency string      `json:"currency"`
-	Lines    []QuoteLine `json:"lines"`
-	Total    float64     `json:"total"`
-	Note     string      `json:"note"`
-}
-
-// A QuoteLine is one line of it.
-type QuoteLine struct {
-	Text   string  `json:"text"`
-	Count  int     `json:"count"`
-	Each   float64 `json:"each"`
-	Amount float64 `json:"amount"`
+	Currency  string         `json:"currency"`
+	Total     float64        `json:"total"`
+	Note      string         `json:"note"`
+	Offer     quote.Offer    `json:"offer"`
+	Payback   *quote.Payback `json:"payback,omitzero"`
+	NoPayback string         `json:"payback_open,omitzero"` // why there is no break-even
 }
 
 func toolingOf(s *solve.Solution) *Tooling {
@@ -117,10 +112,10 @@ func padsOf(pads []fixture.Pad) []Pad {
 	return out
 }
 
+// quoteOf is nil where the card does not price the tooling.
 func quoteOf(s *solve.Solution) *Quote {
-	q := &Quote{Currency: s.Quote.Currency, Lines: []QuoteLine{}, Total: s.Quote.Total, Note: s.Quote.Note}
-	for _, l := range s.Quote.Lines {
-		q.Lines = append(q.Lines, QuoteLine{l.Text, l.Count, l.Each, l.Amount})
+	if s.Quote == nil {
+		return nil
 	}
-	return q
+	return &Quote{s.Quote.Currency, s.Quote.Total, s.Quote.Note, *s.Quote, s.Payback, s.NoPayback}
 }

@@ -19,12 +19,12 @@ const fingerprintLetters = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"
 // fingerprint is a short name for everything that goes into the tooling: the job
 // as understood and the triangles of its parts. Sheet and tooling that carry the
 // same one belong together. What only describes (title, author, date, paper, the
-// units it is written in) does not count. Five letters: two jobs of a shop share
+// units it is written in) or prices does not count. Five letters: two jobs of a shop share
 // one by chance once in 33 million pairs.
 func fingerprint(s *Solution) (string, error) {
 	h := sha256.New()
 	j := *s.Job
-	j.Title, j.Author, j.Date, j.Paper, j.Units = "", "", "", "", jobfile.Units{}
+	j.Title, j.Author, j.Date, j.Paper, j.Units, j.Rates = "", "", "", "", jobfile.Units{}, nil
 	if err := json.NewEncoder(h).Encode(j); err != nil {
 		return "", fmt.Errorf("fingerprint: %w", err)
 	}

@@ -106,12 +106,3 @@ func CouponItems(set coupon.Set) (pairs [][]quote.Item, nominal int) {
 	}
 	return pairs, nominal
 }
-
-// ToolingItems gives the tooling of a solution as items to be quoted.
-func (s *Solution) ToolingItems() []quote.Item {
-	var out []quote.Item
-	for _, p := range s.Pieces() {
-		out = append(out, quote.Item{Name: p.Name, Process: s.Material.Process, Material: s.Material.Name, Volume: p.Volume, Box: p.Size, Orientation: "as in the file", Count: 1})
-	}
-	return out
-}

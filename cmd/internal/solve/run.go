@@ -5,7 +5,6 @@ import (
 	"sync"
 
 	"ramnest/cmd/internal/job"
-	"ramnest/export/quote"
 	"ramnest/fixture"
 	"ramnest/fixture/envelope"
 	"ramnest/force"
@@ -53,12 +52,10 @@ func Run(j *job.File, m Means) (*Solution, error) {
 	if err := s.agree(m); err != nil {
 		return nil, err
 	}
-	if s.Tooled() {
-		if err := s.price(); err != nil {
-			return nil, err
-		}
-	}
 	s.listDefaults()
+	if err := s.price(); err != nil {
+		return nil, err
+	}
 	return s, nil
 }
 
@@ -203,17 +200,6 @@ func (s *Solution) designField(field string) string {
 		return "steps"
 	}
 	return field
-}
-
-// price quotes the tooling, each piece in a build of its own.
-func (s *Solution) price() error {
-	var pieces []quote.Piece
-	for _, p := range s.Pieces() {
-		pieces = append(pieces, quote.Piece{Name: p.Name, Volume: p.Volume, Height: p.Size[2], Count: 1})
-	}
-	var err error
-	s.Quote, err = quote.Tooling(pieces, s.Job.Card())
-	return err
 }
 
 // Pieces lists the bodies to print, nests first.

@@ -17,10 +17,13 @@ type Solution struct {
 	Steps       []Step
 
 	// Of the tooling; empty if no method was found for a step.
-	Tooling  *fixture.Tooling
-	Material force.Material // that it is printed in
-	Rounds   int            // how often it was designed until method and tooling agreed
-	Quote    quote.Quote
+	Tooling   *fixture.Tooling
+	Material  force.Material // that it is printed in
+	Rounds    int            // how often it was designed until method and tooling agreed
+	Quote     *quote.Offer   // what it costs to print; nil: not priced
+	Unpriced  string         // why it is not priced: the card has no rates for it
+	Payback   *quote.Payback // against assembly by hand; nil: not known
+	NoPayback string         // why that is not known
 
 	Defaults []Default // every figure that was taken because the file does not state it
 }
