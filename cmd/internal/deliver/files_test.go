@@ -36,7 +36,7 @@ func TestFilesOfAJob(t *testing.T) {
 		}
 	}
 	rows, err := csv.NewReader(bytes.NewReader(files["FWL-1045-quote.csv"])).ReadAll()
-	if err != nil || len(rows) < 5 || rows[1][0] != "nest" || rows[len(rows)-1][0] != "total" {
+	if err != nil || len(rows) < 5 || rows[1][0] != "nest" || rows[len(rows)-1][0] != "break-even" || !slices.ContainsFunc(rows, func(r []string) bool { return r[0] == "total" && r[18] != "" }) {
 		t.Errorf("quote: %v, %v", rows, err)
 	}
 	again, err := deliver.Files(s, "tool", doc.Inputs(s.Job))

@@ -113,7 +113,7 @@ func TestFaultsOfAJob(t *testing.T) {
 		{"wishes", flat, "title: Cap", "title: Cap\nfixture: {safety_factor: 0.5}",
 			[]string{"fixture.safety_factor: 0.5; out of range"}},
 		{"rates", flat, "title: Cap", "title: Cap\nrates: {name: ours, currency: EUR, reject: 95}",
-			[]string{"rates.reject"}},
+			[]string{"rates.reject", "rates.pbf"}},
 		{"the shop's table", flat, "title: Cap", "title: Cap\nmaterials: {ours: {like: PA99}}",
 			[]string{"materials.ours.like"}},
 	} {

@@ -74,7 +74,7 @@ func (s *Solution) PaybackOf(card quote.RateCard, o quote.Offer, byHand float64)
 		}
 		for _, a := range st.Decision.Options {
 			if a.Method == method.ByHand && a.Verdict == method.Fail {
-				return nil, fmt.Sprintf("%s is too hard for a hand (%s), so the table's time does not hold; --by-hand states the time that it takes now", st.Name, a.Governing), nil
+				return nil, fmt.Sprintf("%s is too hard for a hand (%s), so the table's time does not hold; ramnest quote --by-hand states the time that it takes now", st.Name, a.Governing), nil
 			}
 		}
 		now += quote.HandSnap
