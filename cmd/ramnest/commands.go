@@ -23,6 +23,7 @@ type commands struct {
 	Check checkCommand `cmd:"" help:"Say what is wrong with a job, or what make would do; write nothing."`
 	Force forceCommand `cmd:"" help:"Compute the assembly force only."`
 	studyCommands
+	showCommands
 	shopCommands
 	Inspect inspectCommand   `cmd:"" help:"Say what a mesh file holds and how it would lie in a nest."`
 	Schema  schemaCommand    `cmd:"" help:"Print the JSON Schema of a job file, for an editor."`
