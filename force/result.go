@@ -1,5 +1,7 @@
 package force
 
+import "fmt"
+
 // A Swing is the room a latch needs beside it while the parts come together.
 type Swing struct {
 	Part    string  // whose material moves: lower or upper
@@ -16,6 +18,18 @@ type Swing struct {
 type Warning struct {
 	Number int
 	Text   string
+}
+
+// String gives the warning behind its number: "W12 the wall is thick".
+func (w Warning) String() string { return fmt.Sprintf("W%d %s", w.Number, w.Text) }
+
+// Texts gives the texts of warnings alone.
+func Texts(all []Warning) []string {
+	var out []string
+	for _, w := range all {
+		out = append(out, w.Text)
+	}
+	return out
 }
 
 // A LatchResult is what one latch design does.

@@ -5,36 +5,37 @@ import (
 	"math"
 )
 
-// The numbers of warnings; they keep their meaning.
+// The numbers of warnings; they keep their meaning, and one that is no longer given
+// is not given to another. Each is explained by the command, see its guide.
 const (
-	warnOverstrained = 1 + iota
-	warnYield
-	warnLockedRelease
-	warnNotFinished
-	warnSharpEdge
-	warnNoSecant
-	warnModel
-	warnCreep
-	warnBuild
-	warnLoose
-	warnOverstrainedShare
-	warnJam
-	warnThick
-	warnBendsAcross
-	warnSharpRoot
-	warnBigDeflection
-	warnBallRoom
-	warnStemRoom
-	warnFitOnPrint
-	warnCrush
-	warnStagger
-	warnSpringback
-	warnCone
-	warnWideFinger
-	warnNoFloat
-	warnWallBends
-	warnPinPressed
-	warnHoldUnsure
+	warnOverstrained      = 1
+	warnYield             = 2
+	warnLockedRelease     = 3
+	warnNotFinished       = 4
+	warnSharpEdge         = 5
+	warnNoSecant          = 6
+	warnModel             = 7
+	warnCreep             = 8
+	warnBuild             = 9
+	warnLoose             = 10
+	warnOverstrainedShare = 11
+	warnJam               = 12
+	warnThick             = 13
+	warnBendsAcross       = 14
+	warnSharpRoot         = 15
+	warnBigDeflection     = 16
+	warnBallRoom          = 17
+	warnStemRoom          = 18
+	warnFitOnPrint        = 19
+	warnCrush             = 20
+	warnStagger           = 21
+	warnSpringback        = 22
+	warnCone              = 23
+	warnWideFinger        = 24
+	warnNoFloat           = 25
+	warnWallBends         = 26
+	warnPinPressed        = 27
+	warnHoldUnsure        = 28
 )
 
 // latchWarnings says what the person should know of one latch.

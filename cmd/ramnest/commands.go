@@ -8,6 +8,7 @@ import (
 	"github.com/alecthomas/kong"
 
 	"ramnest/cmd/internal/deliver"
+	"ramnest/cmd/internal/guide"
 	"ramnest/cmd/internal/job"
 	"ramnest/cmd/internal/jobfile"
 	"ramnest/cmd/internal/report"
@@ -25,6 +26,7 @@ type commands struct {
 	studyCommands
 	showCommands
 	shopCommands
+	firstCommands
 	Inspect inspectCommand   `cmd:"" help:"Say what a mesh file holds and how it would lie in a nest."`
 	Schema  schemaCommand    `cmd:"" help:"Print the JSON Schema of a job file, for an editor."`
 	Version kong.VersionFlag `help:"Print the version."`
@@ -32,10 +34,11 @@ type commands struct {
 
 // Help is printed behind the list of commands.
 func (commands) Help() string {
-	return `Start with a copy of one of testdata/jobs:
+	return `Start with a job file that runs, and make it yours:
 
-    ramnest check rim-cap.yaml
-    ramnest make rim-cap.yaml -o out
+    ramnest init job.yaml
+    ramnest check job.yaml
+    ramnest make job.yaml -o out
 
 Exit codes:
 
@@ -45,6 +48,8 @@ Exit codes:
        for it; every fault is one line on stderr, and nothing was written
     3  worked out, and no manual method is good enough: make writes the report
        and no tooling
+
+The reference is in the program: ramnest help topics.
 
 People press with a ton of force near their fingers. The figures do not replace
 local codes, the site's own assessment and a competent person.`
@@ -146,7 +151,9 @@ a line at the top of the job file:
 }
 
 // Run prints the schema.
-func (schemaCommand) Run(c *console) error { return c.print(string(jobfile.Schema(new(job.File)))) }
+func (schemaCommand) Run(c *console) error {
+	return c.print(string(jobfile.Schema(new(job.File), guide.About())))
+}
 
 // files works the job out and renders its files.
 func (k calibrated) files(c *console, card priced) (*solve.Solution, deliver.Set, error) {

@@ -76,7 +76,7 @@ func (i *inspectCommand) Run(c *console) error {
 			return badUse{fmt.Sprintf("%s: %s", i.Mesh, err)}
 		}
 	}
-	found := report.Inspection{File: i.Mesh, Format: m.Format, Unit: part.Source, Objects: m.Objects, Notes: part.Notes, Aspects: aspects, Up: spec.Up}
+	found := report.Inspection{File: i.Mesh, Format: m.Format, Unit: part.Source, Objects: m.Objects, Aspects: aspects, Up: spec.Up}
 	found.Fill(m, part)
 	if i.Circles {
 		if found.Rounds, err = part.Rounds(); err != nil {

@@ -4,8 +4,11 @@
 package main
 
 import (
+	"context"
 	"os"
+	"os/signal"
 	"runtime/debug"
+	"syscall"
 )
 
 func main() {
@@ -14,5 +17,9 @@ func main() {
 	if os.Getenv("GOGC") == "" {
 		debug.SetGCPercent(400)
 	}
-	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
+	// The first Ctrl-C asks for an orderly end: nothing half written, temporary files
+	// gone. A second one ends at once.
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	context.AfterFunc(ctx, stop)
+	os.Exit(run(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -14,6 +15,9 @@ import (
 // version is that of the program; it stands in every file that is written.
 const version = "0.1.0"
 
+// versionDate is the day of that version, for the manual page.
+const versionDate = "2026-11-25"
+
 // tool is how the program names itself in its files.
 const tool = "ramnest " + version
 
@@ -23,6 +27,7 @@ const (
 	exitInternal = 1
 	exitBad      = 2
 	exitNone     = 3
+	exitStopped  = 130
 )
 
 // errNoMethod says that a job was worked out and no manual method is good enough.
@@ -36,15 +41,17 @@ func (b badUse) Error() string { return b.text }
 // leave unwinds to run when the library for the command line wants to exit.
 type leave struct{ code int }
 
-// A console is what a command writes to.
+// A console is what a command talks through, and what can stop it.
 type console struct {
+	ctx context.Context
+	in  io.Reader
 	out io.Writer
 	err *lockedWriter
 }
 
 // run is the whole program but for the process: it returns the exit code.
-func run(args []string, stdout, stderr io.Writer) (code int) {
-	c := &console{out: stdout, err: &lockedWriter{w: stderr}}
+func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) (code int) {
+	c := &console{ctx: ctx, in: stdin, out: stdout, err: &lockedWriter{w: stderr}}
 	defer func() {
 		if r := recover(); r != nil {
 			l, ours := r.(leave)
@@ -61,11 +68,11 @@ func run(args []string, stdout, stderr io.Writer) (code int) {
 		kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 80}),
 		kong.Bind(c),
 	)
-	ctx, err := parser.Parse(args)
+	parsed, err := parser.Parse(args)
 	if err != nil {
 		return c.report(badUse{err.Error() + "; see ramnest --help"})
 	}
-	return c.report(ctx.Run())
+	return c.report(parsed.Run())
 }
 
 // report tells what went wrong, one line a fault, and gives the exit code.
@@ -75,6 +82,9 @@ func (c *console) report(err error) int {
 		return exitDone
 	case errors.Is(err, errNoMethod):
 		return exitNone
+	case c.ctx.Err() != nil:
+		fmt.Fprintln(c.err, "ramnest: stopped; nothing was written")
+		return exitStopped
 	}
 	text, code := "ramnest: "+err.Error(), exitInternal
 	if _, ok := errors.AsType[jobfile.Problems](err); ok {

@@ -23,7 +23,7 @@ func TestALongStageIsNamed(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			synctest.Test(t, func(t *testing.T) {
 				var b bytes.Buffer
-				con := &console{err: &lockedWriter{w: &b}}
+				con := &console{ctx: t.Context(), err: &lockedWriter{w: &b}}
 				done := con.stage("sieving sand")
 				time.Sleep(c.takes)
 				done()
@@ -45,7 +45,7 @@ func (closed) Write([]byte) (int, error) { return 0, errors.New("broken pipe") }
 func TestOutputThatCannotBeWritten(t *testing.T) {
 	t.Parallel()
 	var errs bytes.Buffer
-	if code := run([]string{"schema"}, closed{}, &errs); code != exitInternal || !strings.Contains(errs.String(), "broken pipe") {
+	if code := run(t.Context(), []string{"schema"}, nil, closed{}, &errs); code != exitInternal || !strings.Contains(errs.String(), "broken pipe") {
 		t.Errorf("code %d: %s", code, errs.String())
 	}
 }
@@ -66,7 +66,7 @@ func TestExitCodes(t *testing.T) {
 		{[]string{"--version"}, exitDone},
 		{[]string{"force", "--help"}, exitDone},
 	} {
-		if got := run(c.args, io.Discard, io.Discard); got != c.want {
+		if got := run(t.Context(), c.args, nil, io.Discard, io.Discard); got != c.want {
 			t.Errorf("%q: %d, want %d", c.args, got, c.want)
 		}
 	}
@@ -80,7 +80,7 @@ func BenchmarkMake(b *testing.B) {
 			folder := b.TempDir()
 			b.ReportAllocs()
 			for b.Loop() {
-				if code := run([]string{"make", "../../testdata/jobs/" + name + ".yaml", "-o", folder}, io.Discard, io.Discard); code != exitDone {
+				if code := run(b.Context(), []string{"make", "../../testdata/jobs/" + name + ".yaml", "-o", folder}, nil, io.Discard, io.Discard); code != exitDone {
 					b.Fatalf("exit code %d", code)
 				}
 			}

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ramnest/cmd/internal/guide"
 	"ramnest/cmd/internal/jobfile"
 	"ramnest/cmd/internal/report"
 	"ramnest/cmd/internal/solve"
@@ -18,7 +19,7 @@ import (
 
 // studyCommands look at a job from one side, or at many versions of it.
 type studyCommands struct {
-	Explain explainCommand `cmd:"" help:"Print every formula behind the force of one latch, with the numbers put in."`
+	Explain explainCommand `cmd:"" help:"Print every formula behind the force of one latch with the numbers put in, or what a warning means."`
 	Sweep   sweepCommand   `cmd:"" help:"Vary one figure of a job: peak, design force and method against it."`
 	Method  methodCommand  `cmd:"" help:"Compare hand, mallet and press for a job, with time, people and cost."`
 	Bench   benchCommand   `cmd:"" help:"List the presses, mallets and vises known, or check a bench file."`
@@ -26,7 +27,7 @@ type studyCommands struct {
 
 type explainCommand struct {
 	source
-	Latch string `arg:"" name:"latch" help:"Id of the latch."`
+	Latch string `arg:"" optional:"" name:"latch" help:"Id of the latch."`
 }
 
 // Help says what is printed.
@@ -34,11 +35,26 @@ func (explainCommand) Help() string {
 	return `Each formula with its symbol, value, unit and source, and the numbers put in, so
 that a second engineer can redo it by hand. Mesh files are not read.
 
-    ramnest explain jobs/rim-cap.yaml rim`
+    ramnest explain jobs/rim-cap.yaml rim
+
+With the number of a warning alone: what it means and what to do.
+
+    ramnest explain W12`
 }
 
-// Run explains the latch.
+// Run explains the latch, or the warning.
 func (e *explainCommand) Run(c *console) error {
+	if e.Latch == "" {
+		n, ok := guide.WarningNumber(e.Job)
+		w, known := guide.WarningOf(n)
+		switch {
+		case known:
+			return c.print(w.String())
+		case ok:
+			return badUse{fmt.Sprintf("%s: no warning has that number; ramnest help warnings lists them", e.Job)}
+		}
+		return badUse{"explain: a job file needs the id of a latch behind it; a warning is W and its number, such as W12"}
+	}
 	j, doc, err := e.read()
 	if err != nil {
 		return err

@@ -169,7 +169,7 @@ func TestDecodePanicsOnAWrongStruct(t *testing.T) {
 			Decode("job.yaml", nil, c.into, Options{})
 		}()
 	}
-	if got := Keys(&loop{}); len(got) != 2 {
+	if got := Keys(&loop{}, nil); len(got) != 2 {
 		t.Errorf("list of sections: got keys %v, want 2", got)
 	}
 }

@@ -19,11 +19,16 @@ type Key struct {
 	Accepts  []string // units that a value may be written with
 	Required bool     // in its section
 	OneOf    []string
+	About    string // what it is for; may be empty
 }
+
+// About says what the keys of a file are for, by the Go field that takes each:
+// "ramnest/force.Annular.Undercut".
+type About map[string]string
 
 // Keys lists every key of the struct that into points to, each section before
 // its keys, in the order of the struct. It panics as [Decode] does.
-func Keys(into any) []Key {
+func Keys(into any, about About) []Key {
 	var out []Key
 	shapeOf(into).walk("", func(path string, f field) {
 		leaf := f.shape
@@ -32,7 +37,7 @@ func Keys(into any) []Key {
 		}
 		out = append(out, Key{
 			Path: path, Type: f.shape.typeName(), Unit: leaf.dimension.tag, Accepts: leaf.dimension.names(),
-			Required: f.required, OneOf: leaf.oneOf,
+			Required: f.required, OneOf: leaf.oneOf, About: about[f.owner],
 		})
 	})
 	return out

@@ -9,9 +9,10 @@ import (
 // Schema gives the JSON Schema (draft 2020-12) of a file that is read into the
 // struct that into points to, for editors that complete and check YAML. It
 // refuses nothing that [Decode] takes, apart from numbers in unusual dress, and
-// cannot know what only a Validate method knows. It panics as Decode does.
-func Schema(into any) []byte {
-	root := shapeOf(into).schema()
+// cannot know what only a Validate method knows. about says what the keys are for.
+// It panics as Decode does.
+func Schema(into any, about About) []byte {
+	root := shapeOf(into).schema(about)
 	root.Schema = "https://json-schema.org/draft/2020-12/schema"
 	var b bytes.Buffer
 	encoder := json.NewEncoder(&b)
@@ -81,12 +82,13 @@ func (p properties) MarshalJSON() ([]byte, error) {
 const figurePattern = `[-+]?((0|[1-9][0-9]*)(\.[0-9]*)?|\.[0-9]+)([eE][-+]?[0-9]+)?`
 
 // schema gives the schema of a shape.
-func (s *shape) schema() *schema {
+func (s *shape) schema(about About) *schema {
 	switch s.kind {
 	case section:
 		out := &schema{Type: "object", Others: false}
 		for _, f := range s.fields {
-			p := f.shape.schema()
+			p := f.shape.schema(about)
+			p.describe(about[f.owner])
 			if f.required && f.shape.kind == list {
 				p.MinItems = 1
 			}
@@ -100,12 +102,12 @@ func (s *shape) schema() *schema {
 		}
 		return out
 	case table:
-		return &schema{Type: "object", Others: s.elem.schema()}
+		return &schema{Type: "object", Others: s.elem.schema(about)}
 	case list:
-		return &schema{Type: "array", Items: s.elem.schema()}
+		return &schema{Type: "array", Items: s.elem.schema(about)}
 	case tuple:
 		n := s.goType.Len()
-		return &schema{Type: "array", Items: s.elem.schema(), MinItems: n, MaxItems: n}
+		return &schema{Type: "array", Items: s.elem.schema(about), MinItems: n, MaxItems: n}
 	case point:
 		return &schema{Description: "[x, y]", Type: "array", Items: s.dimension.schema(), MinItems: 2, MaxItems: 2}
 	case number:
@@ -122,6 +124,17 @@ func (s *shape) schema() *schema {
 		return &schema{Type: "string", Format: "date"}
 	}
 	return &schema{Type: []string{"string", "number", "boolean"}, MinLength: 1}
+}
+
+// describe puts what a key is for before what its values look like.
+func (s *schema) describe(text string) {
+	switch {
+	case text == "":
+	case s.Description == "":
+		s.Description = text
+	default:
+		s.Description = strings.TrimSuffix(text, ".") + ". " + strings.ToUpper(s.Description[:1]) + s.Description[1:]
+	}
 }
 
 // schema gives the schema of a value with a dimension: a number, or a text with

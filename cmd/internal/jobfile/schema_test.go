@@ -37,7 +37,7 @@ type ram struct {
 func TestSchemaGolden(t *testing.T) {
 	t.Parallel()
 	golden := filepath.Join("testdata", "schema.json")
-	got := Schema(&station{})
+	got := Schema(&station{}, nil)
 	if *update {
 		if err := os.WriteFile(golden, got, 0o644); err != nil {
 			t.Fatal(err)
@@ -55,7 +55,7 @@ func TestSchemaGolden(t *testing.T) {
 func TestKeys(t *testing.T) {
 	t.Parallel()
 	var got []string
-	for _, k := range Keys(&station{}) {
+	for _, k := range Keys(&station{}, nil) {
 		got = append(got, fmt.Sprintf("%s|%s|%s|%v|%s", k.Path, k.Type, k.Unit, k.Required, strings.Join(k.OneOf, " ")))
 	}
 	want := []string{
@@ -77,7 +77,7 @@ func TestKeys(t *testing.T) {
 	if !reflect.DeepEqual(got, want) {
 		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 	}
-	for _, k := range Keys(&station{}) {
+	for _, k := range Keys(&station{}, nil) {
 		if k.Path == "daylight" && !slices.Equal(k.Accepts, []string{"mm", "in", "thou", "um", "cm", "m"}) {
 			t.Errorf("daylight accepts %v", k.Accepts)
 		}
@@ -89,7 +89,7 @@ func TestKeys(t *testing.T) {
 func TestSchemaHasEveryKey(t *testing.T) {
 	t.Parallel()
 	var root map[string]any
-	if err := json.Unmarshal(Schema(&sample{}), &root); err != nil {
+	if err := json.Unmarshal(Schema(&sample{}, nil), &root); err != nil {
 		t.Fatal(err)
 	}
 	var got []string
@@ -112,7 +112,7 @@ func TestSchemaHasEveryKey(t *testing.T) {
 	}
 	walk("", root)
 	var want []string
-	for _, k := range Keys(&sample{}) {
+	for _, k := range Keys(&sample{}, nil) {
 		want = append(want, k.Path)
 	}
 	slices.Sort(got)

@@ -42,6 +42,7 @@ type field struct {
 	name     string
 	index    []int // through inlined structs
 	required bool
+	owner    string // the Go field: package path, type, name
 	shape    *shape
 }
 
@@ -150,7 +151,7 @@ func sectionFields(t reflect.Type, where string, within []reflect.Type) []field 
 			if r := f.Tag.Get("required"); r != "" && r != "true" {
 				panic("jobfile: " + at + ": unknown required tag " + r)
 			}
-			add(field{name: name, index: []int{i}, required: f.Tag.Get("required") == "true", shape: build(f.Type, f.Tag, at, within)})
+			add(field{name: name, index: []int{i}, required: f.Tag.Get("required") == "true", owner: t.PkgPath() + "." + t.Name() + "." + f.Name, shape: build(f.Type, f.Tag, at, within)})
 		}
 	}
 	return out

@@ -142,3 +142,20 @@ func (u unit) ratio() *big.Rat {
 	}
 	return product
 }
+
+// A Dimension is a kind of value with the units that it may be written in.
+type Dimension struct {
+	Noun  string   // "a length"
+	Units []string // by their first names; none for a plain number
+}
+
+// Dimensions lists every kind of value that a file may hold.
+func Dimensions() []Dimension {
+	var out []Dimension
+	for _, d := range dimensions {
+		if len(d.units) > 0 {
+			out = append(out, Dimension{d.noun, d.names()})
+		}
+	}
+	return out
+}

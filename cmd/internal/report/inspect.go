@@ -21,7 +21,7 @@ type Inspection struct {
 	Low     [3]float64        `json:"low_mm"`  // bounds with that axis up
 	High    [3]float64        `json:"high_mm"`
 	Rounds  []envelope.Round  `json:"rounds,omitzero"`
-	Notes   []string          `json:"notes,omitzero"`
+	Notes   []string          `json:"notes,omitzero"` // with their numbers
 }
 
 // Defects are what is wrong with a mesh.
@@ -41,6 +41,9 @@ func (n *Inspection) Fill(m *meshfile.Mesh, part *envelope.Envelope) {
 	d := meshfile.Defects(m)
 	n.Mesh = Defects{d.Triangles, d.Shells, d.Closed, d.OpenEdges, d.FlippedEdges, d.SharedEdges, d.Degenerate, d.Duplicates}
 	n.Low, n.High = part.Min, part.Max
+	for _, w := range part.Notes {
+		n.Notes = append(n.Notes, w.String())
+	}
 	scale := 0.0
 	for k := range 3 {
 		scale = max(scale, d.High[k]-d.Low[k])

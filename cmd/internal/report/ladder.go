@@ -66,7 +66,7 @@ func LadderOf(j *job.File, set coupon.Set, cost quote.LadderCost, tool string, f
 			step.Outcome = "locks"
 		}
 		for _, w := range s.Warnings {
-			step.Warnings = append(step.Warnings, w.Text)
+			step.Warnings = append(step.Warnings, w.String())
 		}
 		out.Steps = append(out.Steps, step)
 	}
@@ -141,10 +141,11 @@ func (p *page) ladderWarnings(u units, set coupon.Set) {
 	of := map[string][]string{}
 	for _, s := range set.Steps {
 		for _, w := range s.Warnings {
-			if of[w.Text] == nil {
-				texts = append(texts, w.Text)
+			text := w.String()
+			if of[text] == nil {
+				texts = append(texts, text)
 			}
-			of[w.Text] = append(of[w.Text], fmt.Sprint(s.Number))
+			of[text] = append(of[text], fmt.Sprint(s.Number))
 		}
 	}
 	if len(texts) == 0 {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"ramnest/cmd/internal/solve"
+	"ramnest/force"
 	"ramnest/force/method"
 )
 
@@ -12,15 +13,25 @@ import (
 type Warning struct {
 	Step   string `json:"step,omitzero"`
 	Latch  string `json:"latch,omitzero"`
-	Number int    `json:"number,omitzero"` // the same for the same matter; 0: none
+	Number int    `json:"number"` // the same for the same matter, see ramnest explain W12
 	Text   string `json:"text"`
 }
 
-// Cautions gives the text of every caution, the gravest first.
+// The numbers of warnings about a job as a whole, see package force.
+const (
+	warnOverride    = 31
+	warnConditional = 32
+	warnCalibrated  = 33
+)
+
+// said is the warning behind its number.
+func (w Warning) said() string { return force.Warning{Number: w.Number, Text: w.Text}.String() }
+
+// Cautions gives the text of every caution behind its number, the gravest first.
 func Cautions(s *solve.Solution) []string {
 	var out []string
 	for _, w := range warnings(s) {
-		out = append(out, w.Text)
+		out = append(out, w.said())
 	}
 	return out
 }
@@ -37,13 +48,13 @@ func warnings(s *solve.Solution) []Warning {
 	for i := range s.Steps {
 		st := &s.Steps[i]
 		if st.Decision.Overridden {
-			add(Warning{Step: st.Name, Text: "OVERRIDE: the method fails and is taken at the word of the job: " + s.Job.Method.Override})
+			add(Warning{Step: st.Name, Number: warnOverride, Text: "OVERRIDE: the method fails and is taken at the word of the job: " + s.Job.Method.Override})
 		} else if st.Chosen().Verdict == method.Conditional {
-			add(Warning{Step: st.Name, Text: "the method is conditional: a competent person must agree before anybody presses"})
+			add(Warning{Step: st.Name, Number: warnConditional, Text: "the method is conditional: a competent person must agree before anybody presses"})
 		}
 	}
 	if c := s.Job.Calibration; c != nil {
-		add(Warning{Text: fmt.Sprintf("figures of the job are replaced by the calibration %q of %d measured pairs; the report lists each", c.Source, c.Measured)})
+		add(Warning{Number: warnCalibrated, Text: fmt.Sprintf("figures of the job are replaced by the calibration %q of %d measured pairs; the report lists each", c.Source, c.Measured)})
 	}
 	for i := range s.Steps {
 		st := &s.Steps[i]
@@ -62,12 +73,12 @@ func warnings(s *solve.Solution) []Warning {
 	}
 	for i := range s.Steps {
 		for _, r := range s.Steps[i].Remarks {
-			add(Warning{Step: s.Steps[i].Name, Text: r})
+			add(Warning{Step: s.Steps[i].Name, Number: r.Number, Text: r.Text})
 		}
 	}
 	if s.Tooled() {
 		for _, n := range s.Tooling.Notes {
-			add(Warning{Text: n})
+			add(Warning{Number: n.Number, Text: n.Text})
 		}
 	}
 	for i := range s.Steps {
@@ -76,10 +87,10 @@ func warnings(s *solve.Solution) []Warning {
 			continue
 		}
 		for _, n := range st.LowerEnvelope.Notes {
-			add(Warning{Text: fmt.Sprintf("%s: %s", st.Lower.Name, n)})
+			add(Warning{Number: n.Number, Text: fmt.Sprintf("%s: %s", st.Lower.Name, n.Text)})
 		}
 		for _, n := range st.UpperEnvelope.Notes {
-			add(Warning{Text: fmt.Sprintf("%s: %s", st.Upper.Name, n)})
+			add(Warning{Number: n.Number, Text: fmt.Sprintf("%s: %s", st.Upper.Name, n.Text)})
 		}
 	}
 	return out

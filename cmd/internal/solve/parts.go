@@ -11,6 +11,12 @@ import (
 	"ramnest/force"
 )
 
+// The numbers of warnings about the parts, see package force.
+const (
+	warnOverlapUnknown = 41
+	warnOverlap        = 42
+)
+
 // overlap is what the seated parts both claim, but for the places of pins, ribs and
 // balls, whose holes need not be drawn.
 func overlap(s *Step) (both, smaller float64, ok bool, err error) {
@@ -98,11 +104,11 @@ func readParts(steps []Step, open envelope.Opener) error {
 		}
 		switch share := both / max(smaller, 1); {
 		case !ok:
-			s.Remarks = append(s.Remarks, "whether the seated parts run into each other could not be looked at: a mesh is open")
+			s.Remarks = append(s.Remarks, force.Warning{Number: warnOverlapUnknown, Text: "whether the seated parts run into each other could not be looked at: a mesh is open"})
 		case share > mostOverlap:
 			refused.Faults = append(refused.Faults, force.Fault{Field: s.UpperPath + ".envelope", Given: s.Upper.Name, Problem: fmt.Sprintf("seated, it runs into %s by %.0f cubic mm, %.0f %% of the smaller part", s.Lower.Name, both, 100*share), Want: "parts given in the seated pose, with no more overlap than a press fit"})
 		case share > someOverlap:
-			s.Remarks = append(s.Remarks, fmt.Sprintf("seated, %s and %s overlap by %.0f cubic mm: check the pose", s.Lower.Name, s.Upper.Name, both))
+			s.Remarks = append(s.Remarks, force.Warning{Number: warnOverlap, Text: fmt.Sprintf("seated, %s and %s overlap by %.0f cubic mm: check the pose", s.Lower.Name, s.Upper.Name, both)})
 		}
 	}
 	if len(refused.Faults) > 0 {

@@ -38,7 +38,7 @@ type Step struct {
 	Demand                       method.Demand // with the sizes of the tooling, if there is one
 	Decision                     method.Decision
 	Cycle                        Cycle
-	Remarks                      []string // on the parts
+	Remarks                      []force.Warning // on the parts
 
 	// Changes are the figures of the file that the shop's calibration replaced.
 	Changes []calibrate.Change
