@@ -32,7 +32,7 @@ func Files(s *solve.Solution, tool string, inputs []jobfile.Input) (Set, error) 
 	for _, p := range s.Pieces() {
 		part := strings.ReplaceAll(p.Name, " ", "-")
 		l.add(part+".stl", func(out io.Writer) error {
-			return export.WriteSTL(out, s.Job.Mark()+" "+p.Name, p.Mesh.Vertices, p.Mesh.Triangles)
+			return export.WriteSTL(out, s.Job.Mark()+" "+p.Name, p.Drawn().Vertices, p.Mesh.Triangles)
 		})
 		l.add(part+".3mf", func(out io.Writer) error { return export.Write3MF(out, threeMF(s, p, tool)) })
 	}
@@ -95,8 +95,9 @@ func (l *list) render() (Set, error) {
 // threeMF packs a piece, standing in the positive corner of the build.
 func threeMF(s *solve.Solution, p fixture.Piece, tool string) export.Package {
 	j := s.Job
-	least := p.Mesh.Vertices[0]
-	for _, v := range p.Mesh.Vertices {
+	drawn := p.Drawn().Vertices
+	least := drawn[0]
+	for _, v := range drawn {
 		for k := range 3 {
 			least[k] = min(least[k], v[k])
 		}
@@ -118,10 +119,13 @@ func threeMF(s *solve.Solution, p fixture.Piece, tool string) export.Package {
 		export.Entry{Name: "process", Value: s.Material.Process},
 		export.Entry{Name: "shift-to-assembly-mm", Value: fmt.Sprintf("%.3f %.3f %.3f", p.Shift[0], p.Shift[1], p.Shift[2])},
 	)
+	if p.Scale != [3]float64{1, 1, 1} {
+		about = append(about, export.Entry{Name: "scale-for-shrink", Value: fmt.Sprintf("%.5f %.5f %.5f", p.Scale[0], p.Scale[1], p.Scale[2])})
+	}
 	return export.Package{
 		Metadata: about,
 		Objects: []export.Object{{
-			Name: p.Name, PartNumber: j.Mark(), Vertices: p.Mesh.Vertices, Triangles: p.Mesh.Triangles,
+			Name: p.Name, PartNumber: j.Mark(), Vertices: drawn, Triangles: p.Mesh.Triangles,
 			Place: [3]float64{-least[0], -least[1], -least[2]},
 		}},
 	}

@@ -27,6 +27,7 @@ type Piece struct {
 	Volume    float64    `json:"volume_mm3"`
 	Mass      float64    `json:"mass_kg"`
 	Triangles int        `json:"triangles"`
+	Scale     [3]float64 `json:"drawn_over_size"` // of the mesh files, more than 1 to make up for shrink
 }
 
 // A Nest holds the lower part. Heights are those of the assembly.
@@ -102,7 +103,7 @@ func toolingOf(s *solve.Solution) *Tooling {
 }
 
 func pieceOf(p fixture.Piece) Piece {
-	return Piece{Name: p.Name, Mark: p.Mark, Size: p.Size, Shift: p.Shift, Volume: p.Volume, Mass: p.Mass, Triangles: len(p.Mesh.Triangles)}
+	return Piece{Name: p.Name, Mark: p.Mark, Size: p.Size, Shift: p.Shift, Volume: p.Volume, Mass: p.Mass, Triangles: len(p.Mesh.Triangles), Scale: p.Scale}
 }
 
 func padsOf(pads []fixture.Pad) []Pad {
