@@ -3,6 +3,7 @@ package solve
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"sync"
 
 	"ramnest/cmd/internal/job"
@@ -79,6 +80,9 @@ func readParts(steps []Step, open envelope.Opener) error {
 	group.Wait()
 	var refused Refused
 	for i, err := range errs {
+		if p := sources[i]; err == nil && p.part.Envelope.Mesh != nil && p.part.Envelope.Mesh.Drop == "yes" && !slices.ContainsFunc(steps, func(s Step) bool { return s.Upper == p.part }) {
+			refused.Faults = append(refused.Faults, force.Fault{Field: p.path + ".envelope.mesh.drop", Given: "yes", Problem: "the lower part stands where it is put", Want: "drop at the upper part"})
+		}
 		if err == nil {
 			continue
 		}
@@ -94,9 +98,17 @@ func readParts(steps []Step, open envelope.Opener) error {
 	if len(refused.Faults) > 0 {
 		return &refused
 	}
+	fallen := map[*job.Part]bool{}
 	for i := range steps {
 		s := &steps[i]
 		s.LowerEnvelope, s.UpperEnvelope = built[number[s.Lower]], built[number[s.Upper]]
+		if m := s.Upper.Envelope.Mesh; m != nil && m.Drop == "yes" && !fallen[s.Upper] {
+			fallen[s.Upper] = true
+			if f := drop(steps[:i+1]); f != nil {
+				refused.Faults = append(refused.Faults, *f)
+				continue
+			}
+		}
 		refused.Faults = append(refused.Faults, s.Placed(s.LowerEnvelope, s.UpperEnvelope)...)
 		both, smaller, ok, err := overlap(s)
 		if err != nil {
