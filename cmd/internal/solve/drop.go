@@ -34,7 +34,7 @@ func drop(steps []Step) *force.Fault {
 	if fall < 0 {
 		way = fmt.Sprintf("%.3f mm higher than", -fall)
 	}
-	s.Remarks = append(s.Remarks, fmt.Sprintf("%s was dropped until it rests at x %.2f, y %.2f mm: it stands %s mesh.move has it, from z %.3f to %.3f mm; look whether that is its seat", s.Upper.Name, at.X, at.Y, way, s.UpperEnvelope.Min[2], s.UpperEnvelope.Max[2]))
+	s.Remarks = append(s.Remarks, force.Warning{Number: warnDropped, Text: fmt.Sprintf("%s was dropped until it rests at x %.2f, y %.2f mm: it stands %s mesh.move has it, from z %.3f to %.3f mm; look whether that is its seat", s.Upper.Name, at.X, at.Y, way, s.UpperEnvelope.Min[2], s.UpperEnvelope.Max[2])})
 	return nil
 }
 

@@ -16,6 +16,7 @@ import (
 const (
 	warnOverlapUnknown = 41
 	warnOverlap        = 42
+	warnDropped        = 43
 )
 
 // overlap is what the seated parts both claim, but for the places of pins, ribs and
