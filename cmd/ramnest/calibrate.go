@@ -7,6 +7,7 @@ import (
 	"io"
 	"path/filepath"
 	"slices"
+	"time"
 
 	"ramnest/cmd/internal/job"
 	"ramnest/cmd/internal/jobfile"
@@ -25,6 +26,7 @@ type calibrateCommand struct {
 	LadderSteps int     `placeholder:"N" help:"Number of pairs that the ladder was made with. Left out: 5."`
 	Step        float64 `placeholder:"MM" help:"Step that the ladder was made with [mm]. Left out: as the ladder proposes."`
 	Failure     float64 `placeholder:"MONEY" help:"What it costs if the fit of the series turns out wrong, in the card's currency: then another round can be weighed."`
+	Date        string  `placeholder:"DATE" help:"When it was measured, such as 2026-11-25. Left out: the date of the job."`
 	Out         string  `short:"o" placeholder:"FILE" help:"Write the shop's calibration file, such as shop.yaml."`
 	JSON        bool    `name:"json" help:"Print the fit as JSON."`
 }
@@ -58,6 +60,9 @@ func (k *calibrateCommand) Run(c *console) error {
 	if !(k.Failure >= 0 && k.Failure <= 1e9) {
 		return badUse{fmt.Sprintf("--failure: %g; is out of range (0 or more)", k.Failure)}
 	}
+	if _, err := time.Parse(time.DateOnly, k.Date); k.Date != "" && err != nil {
+		return badUse{fmt.Sprintf("--date: %s; is no date (year-month-day, such as 2026-11-25)", k.Date)}
+	}
 	rows, step, err := k.measurements(j)
 	if err != nil {
 		return err
@@ -76,7 +81,12 @@ func (k *calibrateCommand) Run(c *console) error {
 	if err != nil {
 		return k.wrong(err)
 	}
-	out := report.Fitted{Schema: "ramnest calibrate", Tool: tool, Number: j.Number, Fit: fit, Sheet: fit.Sheet(filepath.Base(k.Measured) + " for " + j.Mark()), Card: card, Scale: forceUnit(j)}
+	sheet := fit.Sheet(filepath.Base(k.Measured) + " for " + j.Mark())
+	sheet.Date = j.Date
+	if k.Date != "" {
+		sheet.Date = k.Date
+	}
+	out := report.Fitted{Schema: "ramnest calibrate", Tool: tool, Number: j.Number, Fit: fit, Sheet: sheet, Card: card, Scale: forceUnit(j)}
 	for _, e := range fit.Offsets {
 		a, err := fit.Advise(calibrate.Goal{Latch: e.Name, Failure: k.Failure, Round: rounds[e.Name]})
 		if err != nil {
@@ -253,15 +263,21 @@ func (k calibrated) read() (*job.File, *jobfile.Document, error) {
 	if err != nil || k.Calibration == "" {
 		return j, doc, err
 	}
-	data, err := readLimited(k.Calibration)
+	sheet, _, err := readSheet(k.Calibration)
 	if err != nil {
-		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", k.Calibration, innermost(err))}
-	}
-	var sheet calibrate.Sheet
-	sheetDoc, problems := jobfile.Decode(k.Calibration, data, &sheet, jobfile.Options{})
-	if err := problems.And(sheetDoc.Problems(sheet.Validate())).Err(); err != nil {
 		return nil, nil, err
 	}
-	j.Calibration = &sheet
+	j.Calibration = sheet
 	return j, doc, nil
+}
+
+// readSheet reads and validates a calibration file.
+func readSheet(name string) (*calibrate.Sheet, []byte, error) {
+	data, err := readLimited(name)
+	if err != nil {
+		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", name, innermost(err))}
+	}
+	var sheet calibrate.Sheet
+	doc, problems := jobfile.Decode(name, data, &sheet, jobfile.Options{})
+	return &sheet, data, problems.And(doc.Problems(sheet.Validate())).Err()
 }

@@ -19,6 +19,7 @@ import (
 type shopCommands struct {
 	Quote     quoteCommand     `cmd:"" help:"Price nest, anvil and coupons by the shop's rate card."`
 	Ladder    ladderCommand    `cmd:"" help:"Make test coupons of a latch in steps of its interference."`
+	Batch     batchCommand     `cmd:"" help:"Work out all jobs of a folder, on all cores; go on where a run was stopped."`
 	Calibrate calibrateCommand `cmd:"" help:"Learn from measured coupons what the shop prints, and which step to take."`
 }
 
@@ -33,17 +34,23 @@ func (p priced) of(j *job.File) (quote.RateCard, error) {
 	if p.Card == "" {
 		return j.Card(), nil
 	}
-	data, err := readLimited(p.Card)
+	card, _, err := readCard(p.Card)
 	if err != nil {
-		return quote.RateCard{}, badUse{fmt.Sprintf("%s: cannot be read: %s", p.Card, innermost(err))}
-	}
-	var card quote.RateCard
-	doc, problems := jobfile.Decode(p.Card, data, &card, jobfile.Options{})
-	if err := problems.And(doc.Problems(card.Validate())).Err(); err != nil {
 		return quote.RateCard{}, err
 	}
-	j.Rates = &card
-	return card, nil
+	j.Rates = card
+	return *card, nil
+}
+
+// readCard reads and validates a rate card.
+func readCard(name string) (*quote.RateCard, []byte, error) {
+	data, err := readLimited(name)
+	if err != nil {
+		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", name, innermost(err))}
+	}
+	var card quote.RateCard
+	doc, problems := jobfile.Decode(name, data, &card, jobfile.Options{})
+	return &card, data, problems.And(doc.Problems(card.Validate())).Err()
 }
 
 // refused says what the card cannot price. Other errors stay as they are.

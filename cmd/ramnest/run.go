@@ -27,11 +27,16 @@ const (
 	exitInternal = 1
 	exitBad      = 2
 	exitNone     = 3
-	exitStopped  = 130
+	exitStopped  = 130 // by the shell's custom: 128 and the number of the signal
 )
 
 // errNoMethod says that a job was worked out and no manual method is good enough.
 var errNoMethod = errors.New("no manual method")
+
+// ended says that a command has told all and ends with a code.
+type ended struct{ code int }
+
+func (e ended) Error() string { return fmt.Sprintf("exit code %d", e.code) }
 
 // A badUse is a mistake on the command line or with a file named there.
 type badUse struct{ text string }
@@ -77,6 +82,9 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 
 // report tells what went wrong, one line a fault, and gives the exit code.
 func (c *console) report(err error) int {
+	if done, ok := errors.AsType[ended](err); ok {
+		return done.code
+	}
 	switch {
 	case err == nil:
 		return exitDone

@@ -227,12 +227,18 @@ type benchFile struct {
 
 // readBench reads and validates a bench file.
 func readBench(name string) (method.Bench, error) {
+	b, _, err := readBenchBytes(name)
+	return b, err
+}
+
+// readBenchBytes gives the bytes that were read as well.
+func readBenchBytes(name string) (method.Bench, []byte, error) {
 	data, err := readLimited(name)
 	if err != nil {
-		return method.Bench{}, badUse{fmt.Sprintf("%s: cannot be read: %s", name, innermost(err))}
+		return method.Bench{}, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", name, innermost(err))}
 	}
 	var f benchFile
 	doc, problems := jobfile.Decode(name, data, &f, jobfile.Options{})
 	problems = problems.And(doc.Problems(f.Bench.Validate()))
-	return f.Bench, problems.Err()
+	return f.Bench, data, problems.Err()
 }

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"ramnest/force"
 )
@@ -16,6 +17,7 @@ import (
 // used in later jobs. It is the shop's calibration file.
 type Sheet struct {
 	Source string  `yaml:"source" required:"true"` // where the figures come from, "coupons of week 12"
+	Date   string  `yaml:"date" format:"date"`     // when it was measured; left out: not stated
 	Lower  Pairing `yaml:"lower" required:"true"`
 	Upper  Pairing `yaml:"upper" required:"true"`
 
@@ -133,6 +135,11 @@ func (s Sheet) Validate() []force.Fault {
 		}
 	}
 	word("source", s.Source)
+	if s.Date != "" {
+		if _, err := time.Parse(time.DateOnly, s.Date); err != nil {
+			out = append(out, force.Fault{Field: "date", Given: s.Date, Problem: "is no date", Want: "year-month-day, such as 2026-11-25"})
+		}
+	}
 	for _, p := range []struct {
 		name string
 		Pairing
@@ -259,6 +266,9 @@ func WriteSheet(w io.Writer, s Sheet) error {
 	num := func(v float64) string { return strconv.FormatFloat(v, 'g', 10, 64) }
 	p("# What a shop measured of one pair of materials. Every job that uses it says so.\n\n")
 	p("source: %s\n", strconv.Quote(s.Source))
+	if s.Date != "" {
+		p("date: %s\n", s.Date)
+	}
 	p("lower: {material: %s, process: %s}\n", strconv.Quote(s.Lower.Material), s.Lower.Process)
 	p("upper: {material: %s, process: %s}\n", strconv.Quote(s.Upper.Material), s.Upper.Process)
 	p("friction: %s            # coefficient between the two parts\n", num(s.Friction))

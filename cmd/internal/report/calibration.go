@@ -13,6 +13,7 @@ import (
 // A Calibration is what the shop's calibration file made of a job.
 type Calibration struct {
 	Source   string    `json:"source"`
+	Date     string    `json:"date,omitzero"` // when it was measured
 	Measured int       `json:"pairs_measured"`
 	Outliers int       `json:"outliers"`
 	Changes  []Changed `json:"changes"`
@@ -32,11 +33,20 @@ func CalibrationOf(s *solve.Solution) *Calibration {
 	if c == nil {
 		return nil
 	}
-	out := &Calibration{Source: c.Source, Measured: c.Measured, Outliers: c.Outliers, Changes: []Changed{}}
+	out := &Calibration{Source: c.Source, Date: c.Date, Measured: c.Measured, Outliers: c.Outliers, Changes: []Changed{}}
 	for i := range s.Steps {
 		out.Changes = append(out.Changes, changesOf(&s.Steps[i])...)
 	}
 	return out
+}
+
+// Words says which calibration it is, from when if it says so, and of how many pairs.
+func (c *Calibration) Words() string {
+	text := c.Source
+	if c.Date != "" {
+		text += " of " + c.Date
+	}
+	return fmt.Sprintf("%s, %d pairs measured, %d of them outliers", text, c.Measured, c.Outliers)
 }
 
 func changesOf(st *solve.Step) []Changed {
@@ -53,7 +63,7 @@ func (p *page) calibration(u units, s *solve.Solution) {
 	if c == nil {
 		return
 	}
-	p.head("CALIBRATION  %s, %d pairs measured, %d of them outliers", c.Source, c.Measured, c.Outliers)
+	p.head("CALIBRATION  %s", c.Words())
 	for _, x := range c.Changes {
 		p.wrap("  - ", "    ", u.text(x.Field+": "+x.Was+" -> "+x.Now))
 	}

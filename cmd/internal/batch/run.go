@@ -1,0 +1,161 @@
+package batch
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"path/filepath"
+	"runtime/debug"
+	"strings"
+	"sync"
+
+	"ramnest/export"
+)
+
+// A Plan says what is to be worked out.
+type Plan struct {
+	Out     string   // folder of the folders
+	Files   []string // of the jobs, in the order of the table
+	Workers int      // jobs worked on at once, 1 or more: bounds the memory
+
+	// Ready reads a job and gives its fingerprint, and how to work it out. An error is
+	// a fault of the job.
+	Ready func(file string) (key string, work Work, err error)
+
+	// Told is called after each job, one call at a time; nil: nobody listens.
+	Told func(Progress)
+}
+
+// A Work works a job out: its row and its files. An error is a fault of the job, or of
+// the program if it is an [Internal].
+type Work func() (Row, []export.File, error)
+
+// An Internal is a fault of the program, not of the job.
+type Internal struct{ Err error }
+
+// Error gives its text.
+func (e Internal) Error() string { return "fault of the program: " + e.Err.Error() }
+
+// Unwrap gives what went wrong.
+func (e Internal) Unwrap() error { return e.Err }
+
+// Progress is how far a run is.
+type Progress struct {
+	Of        int // jobs of the plan
+	Done      int // of them finished, all told
+	Unchanged int // of them done in an earlier run
+	Failed    int // of them failed or broken
+}
+
+// ErrStopped says that a run was stopped before its end.
+var ErrStopped = errors.New("stopped")
+
+// Run works the plan out. A job that fails stops no other. When ctx ends, no further
+// job is begun, those begun are finished, and the error is ErrStopped.
+func Run(ctx context.Context, p Plan) ([]Row, Progress, error) {
+	f, err := openFolder(p.Out)
+	if err != nil {
+		return nil, Progress{Of: len(p.Files)}, err
+	}
+	defer f.close()
+	names, clashes := folderNames(p.Files)
+	rows := make([]Row, len(p.Files))
+	state := Progress{Of: len(p.Files)}
+	var mu sync.Mutex
+	told := func(r Row, unchanged bool) {
+		mu.Lock()
+		defer mu.Unlock()
+		state.Done++
+		if unchanged {
+			state.Unchanged++
+		}
+		if r.Outcome == Failed || r.Outcome == Broken {
+			state.Failed++
+		}
+		if p.Told != nil {
+			p.Told(state)
+		}
+	}
+	next := make(chan int)
+	var group sync.WaitGroup
+	for range max(1, p.Workers) {
+		group.Go(func() {
+			for i := range next {
+				unchanged := false
+				if clash := clashes[i]; clash != "" {
+					rows[i] = fault(Row{}, Failed, errors.New(clash))
+				} else {
+					rows[i], unchanged = one(f, names[i], p.Files[i], p.Ready)
+				}
+				rows[i].File = p.Files[i]
+				told(rows[i], unchanged)
+			}
+		})
+	}
+	for i := range p.Files {
+		if ctx.Err() != nil {
+			break
+		}
+		select {
+		case next <- i:
+		case <-ctx.Done():
+		}
+	}
+	close(next)
+	group.Wait()
+	if ctx.Err() != nil {
+		return nil, state, ErrStopped
+	}
+	return rows, state, nil
+}
+
+// one does one job, or finds that it is done.
+func one(f *folder, name, file string, ready func(string) (string, Work, error)) (row Row, unchanged bool) {
+	defer func() {
+		if r := recover(); r != nil {
+			row, unchanged = fault(Row{}, Broken, fmt.Errorf("panic: %v, %s", r, firstFrame(debug.Stack()))), false
+		}
+		row.Stale = (row.Outcome == Failed || row.Outcome == Broken) && f.holds(name)
+	}()
+	key, work, err := ready(file)
+	if err != nil {
+		return fault(Row{}, outcomeOf(err), err), false
+	}
+	if row, ok := f.unchanged(name, key); ok {
+		return row, true
+	}
+	row, files, err := work()
+	if err != nil {
+		return fault(row, outcomeOf(err), err), false
+	}
+	row.Folder = name
+	if err := f.put(name, key, row, files); err != nil {
+		return fault(Row{}, Failed, fmt.Errorf("write %s: %w", name, err)), false
+	}
+	return row, false
+}
+
+func outcomeOf(err error) string {
+	if _, ours := errors.AsType[Internal](err); ours {
+		return Broken
+	}
+	return Failed
+}
+
+// fault gives the row of a job that came to nothing.
+func fault(r Row, outcome string, err error) Row {
+	r.Outcome, r.Faults = outcome, strings.Split(strings.TrimRight(err.Error(), "\n"), "\n")
+	return r
+}
+
+// firstFrame gives the place of a panic in one line.
+func firstFrame(stack []byte) string {
+	lines := strings.Split(string(stack), "\n")
+	for i, l := range lines {
+		if strings.HasPrefix(l, "panic(") && i+3 < len(lines) {
+			place, _, _ := strings.Cut(lines[i+3], " +0x")
+			return filepath.Base(strings.TrimSpace(place))
+		}
+	}
+	return "place unknown"
+}
