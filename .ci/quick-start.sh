@@ -35,4 +35,5 @@ go run ./cmd/ramnest make testdata/jobs/rim-cap.yaml -o out/
 go run ./cmd/ramnest make testdata/jobs/rim-cap.yaml -o "$work/again/" >/dev/null
 bash .ci/checks.sh out "$work/again"
 bash .ci/fit.sh
+bash .ci/ladders.sh
 bash .ci/preview.sh

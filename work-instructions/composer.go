@@ -31,6 +31,8 @@ const (
 // A composer turns a sheet into blocks.
 type composer struct {
 	book  *page.Book
+	what  string    // at the head of every page, "Work instruction"
+	mark  [2]string // label and text of the cell that ties the sheet to its things
 	sheet Sheet
 	fig   figures
 	frame page.Frame
@@ -48,12 +50,8 @@ type stepText struct {
 }
 
 func newComposer(book *page.Book, s Sheet) *composer {
-	c := &composer{book: book, sheet: s, fig: figures{s.Inches}}
+	c := emptyComposer(book, s, "Work instruction", [2]string{"Fingerprint", s.Fingerprint})
 	c.takePictures()
-	c.frame = page.Frame{X: marginLeft, Width: book.Size.Width - marginLeft - marginRight}
-	c.head = c.titleBlock()
-	c.frame.Y = marginTop + c.head.Height + 6
-	c.frame.Height = book.Size.Height - marginBottom - 5 - c.frame.Y
 	facts := s.facts()
 	all := collect(facts)
 	told := map[int]bool{}
@@ -76,6 +74,16 @@ func newComposer(book *page.Book, s Sheet) *composer {
 		t.setUp = setUp(c.fig, s, st, facts[i])
 		c.steps = append(c.steps, t)
 	}
+	return c
+}
+
+// emptyComposer makes the frame and the head of every page.
+func emptyComposer(book *page.Book, s Sheet, what string, mark [2]string) *composer {
+	c := &composer{book: book, what: what, mark: mark, sheet: s, fig: figures{s.Inches}}
+	c.frame = page.Frame{X: marginLeft, Width: book.Size.Width - marginLeft - marginRight}
+	c.head = c.titleBlock()
+	c.frame.Y = marginTop + c.head.Height + 6
+	c.frame.Height = book.Size.Height - marginBottom - 5 - c.frame.Y
 	return c
 }
 

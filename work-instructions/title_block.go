@@ -68,8 +68,8 @@ func (c *composer) titleBlock() page.Block {
 		author = " "
 	}
 	block := page.Stack(0,
-		row(cell{"Work instruction, job", s.Job, 50, 12, 3}, cell{"Title", s.Title, 0, 10, 2}, cell{"Revision", s.Revision, 24, 12, 2}, cell{"Page", " ", pageCell, 12, 1}),
-		row(cell{"Date", s.Date.Format("2006-01-02"), 28, 9, 1}, cell{"Author", author, 0, 9, 1}, cell{"Fingerprint", s.Fingerprint, 50, 9, 1}, cell{"Made with", s.Tool, 34, 9, 1}))
+		row(cell{c.what + ", job", s.Job, 50, 12, 3}, cell{"Title", s.Title, 0, 10, 2}, cell{"Revision", s.Revision, 24, 12, 2}, cell{"Page", " ", pageCell, 12, 1}),
+		row(cell{"Date", s.Date.Format("2006-01-02"), 28, 9, 1}, cell{"Author", author, 0, 9, 1}, cell{c.mark[0], c.mark[1], 50, 9, 1}, cell{"Made with", s.Tool, 34, 9, 1}))
 	framed := page.Framed(block, w, 0.4)
 	if s.Override == "" {
 		return framed

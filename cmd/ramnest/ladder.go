@@ -24,8 +24,9 @@ func (ladderCommand) Help() string {
 	return `Makes pairs of coupons that carry the latch alone, each pair with a little more
 interference than the one before and its number cut in; the middle one is as
 drawn. Writes each body as STL, each build as 3MF with the bodies in their places,
-and a test table as CSV: fill in the column force, in the job's unit of force, and
-give it to ramnest calibrate. Mesh files are not read.
+a test sheet as PDF (cautions, how to press, a grid to fill in), and the test table
+as CSV: fill in the column force, in the job's unit of force, and give it to
+ramnest calibrate. Mesh files are not read.
 
     ramnest ladder jobs/rim-cap.yaml --latch rim -o coupons`
 }

@@ -16,6 +16,7 @@ type Item struct {
 	Volume      float64
 	Box         [3]float64 // as it stands in the build [mm]
 	Orientation string     // in words, "back down"; may be empty
+	Group       string     // items that a customer sees as one line; may be empty
 	Count       int        // 1 or more
 }
 
@@ -43,6 +44,7 @@ type OfferItem struct {
 	Process        string     `json:"process"`
 	Material       string     `json:"material"`
 	Orientation    string     `json:"orientation"`
+	Group          string     `json:"group,omitzero"`
 	Count          int        `json:"count"`
 	Volume         float64    `json:"volume_mm3"`
 	Mass           float64    `json:"mass_g"`
@@ -184,7 +186,7 @@ func (c RateCard) price(items []Item) (Offer, error) {
 	for i, it := range items {
 		x, n := costs[i], float64(it.Count)
 		m := c.machine(it.Process)
-		line := OfferItem{Name: it.Name, Process: it.Process, Material: it.Material, Orientation: it.Orientation, Count: it.Count, Volume: it.Volume,
+		line := OfferItem{Name: it.Name, Process: it.Process, Material: it.Material, Orientation: it.Orientation, Group: it.Group, Count: it.Count, Volume: it.Volume,
 			Mass: it.Volume / 1000 * m.Density, Box: it.Box, PiecesPerBuild: x.perBuild, BuildHeight: x.height, HeightShare: x.share / n, Hours: x.hours / n,
 			Machine: cents(x.machine / n / (1 - c.Reject)), Stuff: cents(x.material / n / (1 - c.Reject)), Finishing: cents(m.PieceWork)}
 		line.Each = cents(line.Machine + line.Stuff + line.Finishing)

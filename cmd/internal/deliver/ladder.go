@@ -6,14 +6,18 @@ import (
 	"io"
 	"strconv"
 	"strings"
+	"time"
 
 	"ramnest/cmd/internal/job"
+	"ramnest/cmd/internal/report"
+	"ramnest/cmd/internal/solve"
 	"ramnest/export"
 	"ramnest/fixture/coupon"
+	workinstructions "ramnest/work-instructions"
 )
 
 // Ladder renders the files of a ladder of coupons: each body as STL, each build as
-// 3MF with its bodies in their places, and the test table.
+// 3MF with its bodies in their places, the test table, and the sheet for the bench.
 func Ladder(j *job.File, set coupon.Set, tool string) (Set, error) {
 	l := list{stem: job.Stem(j.Number) + "-ladder-" + job.Stem(set.Latch)}
 	for _, b := range set.Bodies {
@@ -25,6 +29,11 @@ func Ladder(j *job.File, set coupon.Set, tool string) (Set, error) {
 		l.add(fmt.Sprintf("build-%d.3mf", k+1), func(out io.Writer) error { return export.Write3MF(out, buildPackage(j, set, b, tool)) })
 	}
 	l.add("test.csv", func(out io.Writer) error { return testTable(out, set) })
+	sheet, err := testSheet(j, set, tool, l.names[len(l.names)-1])
+	if err != nil {
+		return Set{}, err
+	}
+	l.add("test.pdf", func(out io.Writer) error { return workinstructions.WriteTest(out, sheet) })
 	return l.render()
 }
 
@@ -55,4 +64,40 @@ func testTable(out io.Writer, set coupon.Set) error {
 		rows = append(rows, []string{set.Latch, fmt.Sprint(s.Number), strconv.FormatFloat(s.Size, 'f', 3, 64), "", ""})
 	}
 	return w.WriteAll(rows)
+}
+
+// testSheet fills the sheet for whoever presses the coupons.
+func testSheet(j *job.File, set coupon.Set, tool, table string) (workinstructions.TestSheet, error) {
+	date, err := time.Parse(time.DateOnly, j.Date)
+	if err != nil {
+		return workinstructions.TestSheet{}, fmt.Errorf("date of the job: %w", err)
+	}
+	s := workinstructions.TestSheet{Paper: workinstructions.Paper(j.Sheet()), Job: j.Number, Title: j.Title, Revision: orNone(j.Revision), Author: j.Author, Date: date, Tool: tool,
+		Inches: j.Inch(), Pounds: j.Pounds(), Latch: set.Latch, Kind: strings.ReplaceAll(set.Kind, "_", " "), SizeName: strings.ReplaceAll(set.SizeName, "_", " "), StepSize: set.StepSize,
+		Stepped: set.Stepped, Places: set.Places, Table: table, Bought: set.Bought, Snaps: set.Kind != "press_fit" && set.Kind != "crush_rib"}
+	for _, r := range set.Remarks {
+		s.Remarks = append(s.Remarks, report.InUnits(j, r))
+	}
+	for _, w := range report.LadderWarnings(j, set) {
+		s.Warnings = append(s.Warnings, w)
+	}
+	if step, k, ok := solve.StepOfLatch(j, set.Latch); ok {
+		lower, _ := j.Materials.Resolve(step.Lower.MaterialSpec)
+		upper, _ := j.Materials.Resolve(step.Upper.MaterialSpec)
+		s.Lower, s.Upper = lower.Name+" "+lower.Process, upper.Name+" "+upper.Process
+		s.Brittle = step.Lower.Brittle || step.Upper.Brittle
+		s.Permanent = step.Latches[k].Use != "releasable"
+	}
+	for _, st := range set.Steps {
+		e := st.Expected
+		p := workinstructions.TestPair{Number: st.Number, Size: st.Size, Nominal: st.Nominal, P5: e.P5, P95: e.P95, Overstrain: e.Strain > e.Permitted && e.Permitted > 0}
+		switch {
+		case e.Loose:
+			p.P5, p.P95, p.Word = 0, 0, "loose"
+		case e.Locks:
+			p.P5, p.P95, p.Word = 0, 0, "locks"
+		}
+		s.Pairs = append(s.Pairs, p)
+	}
+	return s, nil
 }

@@ -137,22 +137,36 @@ func LadderText(j *job.File, set coupon.Set, cost quote.LadderCost, folder strin
 
 // ladderWarnings lists the cautions of the pairs, each once with the pairs it is of.
 func (p *page) ladderWarnings(u units, set coupon.Set) {
-	var texts []string
-	of := map[string][]string{}
-	for _, s := range set.Steps {
-		for _, w := range s.Warnings {
-			text := w.String()
-			if of[text] == nil {
-				texts = append(texts, text)
-			}
-			of[text] = append(of[text], fmt.Sprint(s.Number))
-		}
-	}
-	if len(texts) == 0 {
+	list := warningsOfLadder(u, set)
+	if len(list) == 0 {
 		return
 	}
 	p.head("WARNINGS")
-	for _, t := range texts {
-		p.wrap("  - ", "    ", "pair "+strings.Join(of[t], ", ")+": "+u.text(t))
+	for _, t := range list {
+		p.wrap("  - ", "    ", t)
 	}
+}
+
+// LadderWarnings gives the cautions of the pairs in the units of the job, each once with
+// the pairs it is of.
+func LadderWarnings(j *job.File, set coupon.Set) []string { return warningsOfLadder(unitsOf(j), set) }
+
+// InUnits gives a sentence of another package in the units of the job.
+func InUnits(j *job.File, text string) string { return unitsOf(j).text(text) }
+
+func warningsOfLadder(u units, set coupon.Set) []string {
+	var texts, out []string
+	of := map[string][]string{}
+	for _, s := range set.Steps {
+		for _, w := range s.Warnings {
+			if of[w.Text] == nil {
+				texts = append(texts, w.Text)
+			}
+			of[w.Text] = append(of[w.Text], fmt.Sprint(s.Number))
+		}
+	}
+	for _, t := range texts {
+		out = append(out, "pair "+strings.Join(of[t], ", ")+": "+u.text(t))
+	}
+	return out
 }

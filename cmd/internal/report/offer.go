@@ -6,6 +6,7 @@ import (
 	"ramnest/cmd/internal/job"
 	"ramnest/cmd/internal/solve"
 	"ramnest/export/quote"
+	"ramnest/force/method"
 )
 
 // An Offered is an offer for a job. Its JSON is in mm, g, h and the card's currency.
@@ -92,6 +93,17 @@ func (p *page) files(folder string, names []string) {
 }
 
 func money(v float64) string { return fmt.Sprintf("%.2f", v) }
+
+// OfferFact says for a customer what the tooling of a step is for.
+func OfferFact(j *job.File, st *solve.Step) string {
+	u := unitsOf(j)
+	way := map[method.Method]string{method.ByHand: "by hand", method.ByMallet: "with mallet and vise", method.ByPress: "on an arbor press"}[st.Decision.Chosen]
+	text := fmt.Sprintf("For %s: %s on %s, pushed %s; design force %s, nominal %s", st.Name, st.Upper.Name, st.Lower.Name, way, u.say(st.Result.Design, "N"), u.say(st.Result.Peak, "N"))
+	if j.RatePerHour > 0 {
+		text += fmt.Sprintf(", %.4g an hour", j.RatePerHour)
+	}
+	return text + "."
+}
 
 // headOf says whose job it is.
 func headOf(j *job.File) *page {

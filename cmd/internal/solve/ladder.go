@@ -97,7 +97,7 @@ func CouponItems(set coupon.Set) (pairs [][]quote.Item, nominal int) {
 			if b.BuildDirection == "across" {
 				way = "press axis lying"
 			}
-			pair = append(pair, quote.Item{Name: b.Name, Process: b.Process, Material: b.Material, Volume: b.Volume, Box: b.Size, Orientation: way, Count: 1})
+			pair = append(pair, quote.Item{Name: b.Name, Process: b.Process, Material: b.Material, Volume: b.Volume, Box: b.Size, Orientation: way, Group: fmt.Sprintf("coupons of latch %s, %d pairs", set.Latch, len(set.Steps)), Count: 1})
 		}
 		pairs = append(pairs, pair)
 		if s.Nominal {
