@@ -78,9 +78,7 @@ func testSheet(j *job.File, set coupon.Set, tool, table string) (workinstruction
 	for _, r := range set.Remarks {
 		s.Remarks = append(s.Remarks, report.InUnits(j, r))
 	}
-	for _, w := range report.LadderWarnings(j, set) {
-		s.Warnings = append(s.Warnings, w)
-	}
+	s.Warnings = report.LadderWarnings(j, set)
 	if step, k, ok := solve.StepOfLatch(j, set.Latch); ok {
 		lower, _ := j.Materials.Resolve(step.Lower.MaterialSpec)
 		upper, _ := j.Materials.Resolve(step.Upper.MaterialSpec)
