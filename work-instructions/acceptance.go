@@ -2,6 +2,7 @@ package workinstructions
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"ramnest/force/method"
@@ -17,23 +18,19 @@ type criterion struct {
 // acceptance gives what a good assembly fulfils, with numeric limits where
 // there is a number.
 func acceptance(f figures, s Step) []criterion {
-	gauge := s.Seat.Gauge
-	if gauge == "" {
-		gauge = "feeler gauge"
-	}
-	out := []criterion{{s.Seat.what() + " " + s.Seat.Where, f.gap(s.Seat), gauge}}
+	out := []criterion{{f.what(s.Seat) + " " + f.where(s.Seat), f.gap(s.Seat), f.gauge(s.Seat)}}
 	if s.Anvil != "" {
+		limit := f.say("acc.stop.or")
 		if s.Facts.Past > 0 {
-			out = append(out, criterion{"Dead stop", "anvil on every stop", "look, before it is taken off"})
-		} else {
-			out = append(out, criterion{"Dead stop", "anvil on every stop, or parts hard on each other before", "look, before it is taken off"})
+			limit = f.say("acc.stop.past")
 		}
+		out = append(out, criterion{f.say("acc.stop"), limit, f.say("acc.stop.how")})
 	}
 	if n := s.Force.Humps; n > 0 && s.Decision.Chosen != method.ByMallet {
-		out = append(out, criterion{"Humps felt", count(n, "hump", "humps"), "feel and listen"})
+		out = append(out, criterion{f.say("acc.humps"), f.count(n, "hump"), f.say("acc.humps.how")})
 	}
 	if f95 := s.Force.P95; f95 > 0 && s.Decision.Chosen == method.ByPress {
-		out = append(out, criterion{"Highest force, if the press has a gauge", "at most " + f.force(f95), "read the gauge; above, stop and tell the person in charge: that alone is no reject"})
+		out = append(out, criterion{f.say("acc.force"), f.say("gap.most", f.force(f95)), f.say("acc.force.how")})
 	}
 	var ids []string
 	total := 0
@@ -42,22 +39,19 @@ func acceptance(f figures, s Step) []criterion {
 		total += l.Count
 	}
 	if total > 0 {
-		out = append(out, criterion{"Latches: " + strings.Join(ids, ", "), fmt.Sprintf("all %d home", total), "look at each: no white line, no crack, no burr"})
+		out = append(out, criterion{f.say("acc.latches", strings.Join(ids, ", ")), f.say("acc.latches.all", strconv.Itoa(total)), f.say("acc.latches.how")})
 	}
 	if s.Pull > 0 {
-		out = append(out, criterion{"Pull straight by hand", f.force(s.Pull) + " held", "spring balance; nothing moves or opens"})
+		out = append(out, criterion{f.say("acc.pull"), f.say("acc.pull.held", f.force(s.Pull)), f.say("acc.pull.how")})
 	}
 	return out
 }
 
 // reject says what to do with what is not good.
-func reject(s Step, facts Facts) []string {
-	out := []string{
-		"Outside one limit, it is a reject. Mark it, and set it aside where nobody takes it for a good one.",
-		"Do not press it again, do not hammer on it, and do not help with a tool.",
-	}
+func reject(f figures, facts Facts) []string {
+	out := []string{f.say("reject.mark"), f.say("reject.no more")}
 	if facts.Permanent {
-		out = append(out, "This joint is permanent: do not open it.")
+		out = append(out, f.say("reject.permanent"))
 	}
-	return append(out, "Write it into the record, and tell the person in charge. Two rejects running: stop the work.")
+	return append(out, f.say("reject.tell"))
 }

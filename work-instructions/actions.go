@@ -2,7 +2,6 @@ package workinstructions
 
 import (
 	"fmt"
-	"strings"
 
 	"ramnest/export/page"
 	"ramnest/force/method"
@@ -15,6 +14,7 @@ type action struct {
 	title    string
 	detail   []string
 	picture  Picture
+	hold     string    // hand action whose sketch is shown; empty: none
 	cautions []Caution // printed in full
 	reminded []Caution // printed in short
 }
@@ -28,97 +28,100 @@ func actions(f figures, s Step, facts Facts) []action {
 	add := func(at Place, pic Picture, title string, detail ...string) {
 		out = append(out, action{place: at, picture: pic, title: title, detail: detail})
 	}
-	way := "Turn it as the picture shows: it also goes in the wrong way round."
-	round := " Make sure that it is the right way round."
-	switch {
-	case s.OneWay:
-		way = "It goes in one way only."
-	case s.AnyWay:
-		way, round = "Turned, it looks the same: any way that it goes in is right.", ""
-	case s.Pictures.Load.Image == nil:
-		way = "Mind which way round: it also goes in the wrong way."
+	add(AtLoad, f.captioned(s, s.Pictures.Load, "cap.load"), f.say(s.soFar("act.load"), append(s.lower(), f.nest(s))...), f.wayRound(s), f.say("act.load.rest"))
+	how := f.say("act.place.how")
+	if s.OneWay || !s.AnyWay {
+		how += " " + f.say("act.place.round")
 	}
-	add(AtLoad, s.Pictures.Load, fmt.Sprintf("Lay %s into %s.", the(s.Lower), the(s.Nest)), way, "Push it down with your fingers until it rests on the ground of the nest and does not rock.")
-	add(AtPosition, s.Pictures.Place, fmt.Sprintf("Set %s on %s.", the(s.Upper), the(s.Lower)), "By hand and without force, until it rests evenly on the latches."+round)
-	if s.Anvil != "" && !s.Facts.AnvilHeld {
-		how := "As the picture shows. It lies flat and does not rock."
-		if s.Pictures.Anvil.Image == nil {
-			how = "It lies flat and does not rock."
-		}
-		if s.Guided {
-			how += " Let the pins find their holes."
-			if s.Facts.AnvilCloses {
-				how += " Lower it slowly: its weight may close latches."
-			}
-		}
-		add(AtAnvil, s.Pictures.Anvil, fmt.Sprintf("Put %s on %s.", the(s.Anvil), the(s.Upper)), how)
+	add(AtPosition, f.captioned(s, s.Pictures.Place, "cap.place"), f.say(s.soFar("act.place"), append([]string{part(s.Upper)}, s.lower()...)...), how)
+	takenOff := s.Anvil != "" && !s.Facts.AnvilHeld
+	if takenOff {
+		add(AtAnvil, f.captioned(s, s.Pictures.Anvil, "cap.anvil"), f.say("act.anvil", f.anvil(s), part(s.Upper)), f.anvilOn(s))
 	}
 	out = append(out, pressing(f, s, facts)...)
-	if s.Anvil != "" && !s.Facts.AnvilHeld {
-		add(AtTakeOut, Picture{}, fmt.Sprintf("Take %s off.", the(s.Anvil)), "Lift it straight up.")
+	if takenOff {
+		add(AtTakeOut, Picture{}, f.say("act.anvil off", f.anvil(s)), f.say("act.anvil off.how"))
 	}
-	add(AtTakeOut, Picture{}, "Take the assembly out.", fmt.Sprintf("Hold it by %s, not by %s. %s", the(s.Lower), the(s.Upper), ifItSticks(s, facts)))
-	add(AtCheck, s.Pictures.Section, "Check the assembly.", fmt.Sprintf("%s %s: %s.", s.Seat.what(), s.Seat.Where, strong(f.gap(s.Seat))), "Look at every latch, as under acceptance. Write the values into the record.")
+	add(AtTakeOut, Picture{}, f.say("act.out"), f.say("act.out.hold", part(s.Upper))+" "+f.ifItSticks(s, facts))
+	add(AtCheck, f.captioned(s, s.Pictures.Section, "cap.section"), f.say("act.check"), f.say("act.check.gap", f.what(s.Seat), f.where(s.Seat), strong(f.gap(s.Seat))), f.say("act.check.latches"))
 	return out
 }
 
-// ifItSticks says how a product comes out that does not by itself.
-func ifItSticks(s Step, facts Facts) string {
+// wayRound says which way round the lower part goes in.
+func (f figures) wayRound(s Step) string {
 	switch {
-	case !facts.Ejection:
-		return "If it sticks, rock it at the finger reliefs; do not use a tool."
-	case facts.Method == method.ByPress:
-		return fmt.Sprintf("If it sticks, take %s off the table, and push the product out through the hole in its floor.", the(s.Nest))
-	case facts.Method == method.ByMallet:
-		return fmt.Sprintf("If it sticks, take %s out of the vise, and push the product out through the hole in its floor.", the(s.Nest))
+	case s.OneWay:
+		return f.say("way.one")
+	case s.AnyWay:
+		return f.say("way.any")
+	case s.Pictures.Load.Image == nil:
+		return f.say("way.mind")
 	}
-	return fmt.Sprintf("If it sticks, lift %s, and push the product out through the hole in its floor.", the(s.Nest))
+	return f.say("way.turn")
 }
 
-// the puts the article before a name.
-func the(name string) string {
-	if strings.HasPrefix(strings.ToLower(name), "the ") {
-		return name
+// anvilOn says how the anvil goes on.
+func (f figures) anvilOn(s Step) string {
+	how := f.say("act.anvil.picture")
+	if s.Pictures.Anvil.Image == nil {
+		how = f.say("act.anvil.flat")
 	}
-	return "the " + name
+	if s.Guided {
+		how += " " + f.say("act.anvil.pins")
+		if s.Facts.AnvilCloses {
+			how += " " + f.say("act.anvil.slow")
+		}
+	}
+	return how
+}
+
+// ifItSticks says how a product comes out that does not by itself.
+func (f figures) ifItSticks(s Step, facts Facts) string {
+	switch {
+	case !facts.Ejection:
+		return f.say("act.out.rock")
+	case facts.Method == method.ByPress:
+		return f.say("act.out.press", f.nest(s))
+	case facts.Method == method.ByMallet:
+		return f.say("act.out.mallet", f.nest(s))
+	}
+	return f.say("act.out.hand", f.nest(s))
 }
 
 // pressing gives the actions from the closed stack to the freed one.
 func pressing(f figures, s Step, facts Facts) []action {
 	switch facts.Method {
 	case method.ByPress:
-		down := "Lower the ram until the anvil touches " + the(s.Upper) + "."
-		if !s.Facts.AnvilHeld {
-			down = "Lower the ram until it touches " + the(s.Anvil) + "."
+		down := f.say("act.ram", f.anvil(s))
+		if s.Facts.AnvilHeld {
+			down = f.say("act.ram.held", part(s.Upper))
 		}
 		return []action{
-			{place: AtAim, title: down, detail: []string{"The ram stands over the thrust mark, and nothing tilts.", "Let go of everything but the lever."}},
-			{place: AtPress, picture: s.Pictures.Press, title: "Pull the lever, in one steady move, with both hands.",
-				detail: append(expectation(f, s), travel(f, s, "The ram goes down")...)},
-			{place: AtRetract, title: "Guide the lever back until the ram is up and held."},
+			{place: AtAim, title: down, detail: []string{f.say("act.ram.over"), f.say("act.ram.let go")}},
+			{place: AtPress, picture: f.captioned(s, s.Pictures.Press, "cap.press"), title: f.say("act.pull"), detail: append(expectation(f, s), travel(f, s, "travel.ram")...)},
+			{place: AtRetract, title: f.say("act.back")},
 		}
 	case method.ByMallet:
 		return []action{
-			{place: AtAim, title: "Take the mallet; take the other hand away.", detail: []string{"Aim at the middle of the strike face."}},
-			{place: AtPress, picture: s.Pictures.Press, title: "Strike square on the strike face: " + blows(s) + ".",
-				detail: []string{"After each blow, look whether the anvil stands on its dead stop.",
-					"Stop when it does: the blow then sounds hard.",
-					fmt.Sprintf("Never more than %s, whatever comes: if it is not seated then, it is a reject.", strong(count(method.MaxBlows, "blow", "blows"))),
-				}},
+			{place: AtAim, title: f.say("act.mallet"), detail: []string{f.say("act.mallet.aim")}},
+			{place: AtPress, picture: f.captioned(s, s.Pictures.Press, "cap.press"), title: f.say("act.strike", f.blows(s)),
+				detail: []string{f.say("act.strike.look"), f.say("act.strike.stop"), f.say("act.strike.never", strong(f.count(method.MaxBlows, "blow")))}},
 		}
 	}
-	on := the(s.Upper)
+	on := f.say("act.hands.part", part(s.Upper))
 	if s.Anvil != "" {
-		on = the(s.Anvil)
+		on = f.say("act.hands.anvil", f.anvil(s))
 	}
-	how := "Hands"
+	aim := action{place: AtAim, title: on}
 	if a := s.chosen(); a != nil && a.Action != "" {
-		how = a.Action
+		aim.detail = append(aim.detail, f.say("act.hands.how", strong(f.named("hand", a.Action))))
+		if how, ok := f.words.Find("hold." + a.Action); ok {
+			aim.detail, aim.hold = append(aim.detail, how), a.Action
+		}
 	}
 	return []action{
-		{place: AtAim, title: fmt.Sprintf("Put your hands on %s.", on), detail: []string{fmt.Sprintf("How: %s, over the thrust mark.", strong(how))}},
-		{place: AtPress, picture: s.Pictures.Press, title: "Push down steadily, without a jerk.",
-			detail: append(expectation(f, s), travel(f, s, "It goes down")...)},
+		aim,
+		{place: AtPress, picture: f.captioned(s, s.Pictures.Press, "cap.press"), title: f.say("act.push"), detail: append(expectation(f, s), travel(f, s, "travel.hand")...)},
 	}
 }
 
@@ -127,60 +130,59 @@ func expectation(f figures, s Step) []string {
 	var out []string
 	switch {
 	case s.Force.P50 > 0 && s.Force.P5 > 0 && s.Force.P95 > 0:
-		out = append(out, fmt.Sprintf("Expect about %s; nine of ten lie between %s and %s.", strong(f.force(s.Force.P50)), f.force(s.Force.P5), f.force(s.Force.P95)))
+		out = append(out, f.say("expect.band", strong(f.force(s.Force.P50)), f.force(s.Force.P5), f.force(s.Force.P95)))
 	case s.Force.Peak > 0:
-		out = append(out, fmt.Sprintf("Expect about %s.", strong(f.force(s.Force.Peak))))
+		out = append(out, f.say("expect", strong(f.force(s.Force.Peak))))
 	}
 	if s.Lever > 0 && s.Decision.Chosen == method.ByPress {
-		out = append(out, fmt.Sprintf("Your hands feel up to %s at the lever.", f.force(s.Lever)))
+		out = append(out, f.say("expect.lever", f.force(s.Lever)))
 	}
-	return append(out, feel(s)...)
+	return append(out, feel(f, s)...)
 }
 
 // feel says what is felt and heard on the way.
-func feel(s Step) []string {
+func feel(f figures, s Step) []string {
 	switch n := s.Force.Humps; {
 	case n == 0 && s.Force.Peak == 0:
 		return nil
 	case n == 0:
-		return []string{"The force rises to the end, without a click."}
+		return []string{f.say("feel.none")}
 	case n == 1:
-		return []string{fmt.Sprintf("Feel and hear %s: the force rises, then drops as the latches snap in.", strong(count(1, "hump", "humps")))}
+		return []string{f.say("feel.one", strong(f.count(1, "hump")))}
 	default:
-		return []string{fmt.Sprintf("Feel and hear %s: the force rises and drops as often, one after the other.", strong(count(n, "hump", "humps")))}
+		return []string{f.say("feel.many", strong(f.count(n, "hump")))}
 	}
 }
 
 // travel says how far it goes and when to stop.
-func travel(f figures, s Step, subject string) []string {
+func travel(f figures, s Step, key string) []string {
 	var out []string
 	if s.Force.Stroke > 0 {
-		out = append(out, fmt.Sprintf("%s %s under force.", subject, strong(f.length(s.Force.Stroke))))
+		out = append(out, f.say(key, strong(f.length(s.Force.Stroke))))
 	}
 	if s.Force.Seat > 0 {
-		out = append(out, fmt.Sprintf("Keep pushing to the end: at the seat it still takes %s.", f.force(s.Force.Seat)))
+		out = append(out, f.say("travel.seat", f.force(s.Force.Seat)))
 	}
-	stop := "Stop when " + the(s.Upper) + " is seated: it goes hard at once."
+	stop := f.say("travel.stop.part", part(s.Upper))
 	if s.Anvil != "" {
-		stop = "Stop when the anvil stands on its dead stop: it goes hard at once."
+		stop = f.say("travel.stop")
 	}
-	early := fmt.Sprintf("Stop earlier, and set it aside, if it takes clearly more than %s or if it tilts.", f.force(s.Force.Design))
-	return append(out, strong("Stop")+stop[len("Stop"):], early)
+	return append(out, stop, f.say("travel.early", f.force(s.Force.Design)))
 }
 
 // blows prints how many blows are expected.
-func blows(s Step) string {
+func (f figures) blows(s Step) string {
 	n := 0
 	if a := s.chosen(); a != nil {
 		n = a.Blows
 	}
 	switch {
 	case n < 1:
-		return "as few blows as it takes"
+		return f.say("act.blows.few")
 	case n > method.MaxBlows:
-		return "at most" + nbsp + count(method.MaxBlows, "blow", "blows")
+		return f.say("act.blows.most", f.count(method.MaxBlows, "blow"))
 	}
-	return "about" + nbsp + count(n, "blow", "blows")
+	return f.say("act.blows.about", f.count(n, "blow"))
 }
 
 // numbered gives the actions their numbers and lays each caution beside the

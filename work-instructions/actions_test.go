@@ -129,7 +129,7 @@ func TestAcceptanceHasLimits(t *testing.T) {
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 	}
-	if r := strings.Join(reject(demoSheet(t).Steps[0], Facts{Method: method.ByPress, Permanent: true}), " "); !strings.Contains(r, "Do not press it again") || !strings.Contains(r, "do not open it") {
+	if r := strings.Join(reject(figures{}, Facts{Method: method.ByPress, Permanent: true}), " "); !strings.Contains(r, "Do not press it again") || !strings.Contains(r, "do not open it") {
 		t.Errorf("a reject: %s", r)
 	}
 }

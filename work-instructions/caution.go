@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"ramnest/force/method"
+	"ramnest/work-instructions/catalogue"
 )
 
 // Signal is the word at the head of a caution, in the meaning of ANSI Z535 and
@@ -53,6 +54,8 @@ type Caution struct {
 	Number      int    // from 1
 	Signal      Signal
 	Symbol      Symbol // empty for a notice
+	words       string // key of its words in the catalogue; empty: the ID
+	fill        string // what is filled into the hazard; empty: nothing
 	Hazard      string
 	Consequence string
 	Avoid       []string // one sentence for one avoidance
@@ -65,17 +68,19 @@ type rule struct {
 	caution func(Facts) Caution
 }
 
-// Cautions gives the cautions that follow from the facts, those and no others,
-// the graver signal words first and otherwise in a fixed order. It gives none
+// Cautions gives the cautions that follow from the facts, in English, those and no
+// others, the graver signal words first and otherwise in a fixed order. It gives none
 // for method.None: there is nothing to caution of where nothing may be done.
-func Cautions(f Facts) []Caution {
+func Cautions(f Facts) []Caution { return cautions(f, catalogue.English) }
+
+func cautions(f Facts, in catalogue.Language) []Caution {
 	if f.Method != method.ByHand && f.Method != method.ByMallet && f.Method != method.ByPress {
 		return nil
 	}
 	var out []Caution
 	for _, r := range slices.Concat(decisionRules, pressRules, malletRules, handRules, partRules, everyoneRules) {
 		if r.applies(f) {
-			out = append(out, r.caution(f))
+			out = append(out, r.caution(f).said(in))
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Caution) int { return a.Signal.rank() - b.Signal.rank() })
@@ -85,9 +90,23 @@ func Cautions(f Facts) []Caution {
 	return out
 }
 
+// said is the caution with its words.
+func (c Caution) said(in catalogue.Language) Caution {
+	key := "c." + c.ID
+	if c.words != "" {
+		key = "c." + c.words
+	}
+	c.Hazard = in.Say(key + ".h")
+	if c.fill != "" {
+		c.Hazard = in.Say(key+".h", c.fill)
+	}
+	c.Consequence, c.Avoid = in.Say(key+".c"), in.Sentences(key+".a")
+	return c
+}
+
 func (s Signal) rank() int { return slices.Index([]Signal{Warning, Careful, Notice}, s) }
 
-// fixed makes a rule of a caution whose words do not depend on the facts.
+// fixed makes a rule of a caution that does not depend on the facts.
 func fixed(applies func(Facts) bool, c Caution) rule {
 	return rule{applies, func(Facts) Caution { return c }}
 }

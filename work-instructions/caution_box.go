@@ -1,7 +1,7 @@
 package workinstructions
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 
 	"ramnest/export/page"
@@ -15,7 +15,7 @@ const panelBase = 3.65
 // alert sign. The words carry the message, so it works in any copy.
 func (c *composer) panel(s Signal, number int) (page.Block, float64) {
 	f := page.Font{Face: page.Bold, Size: 9.5}
-	text := fmt.Sprintf("%s %d", s, number)
+	text := c.fig.say("signal."+string(s)) + " " + strconv.Itoa(number)
 	left := 1.6
 	if s != Notice {
 		left = 6.2

@@ -10,12 +10,12 @@ import (
 
 // cautionPage collects all cautions before the first step.
 func (c *composer) cautionPage() []page.Item {
-	all := collect(c.sheet.facts())
-	head := c.heading("Cautions", 0)
+	all := collect(c.sheet.facts(), c.sheet.Language)
+	head := c.heading(c.fig.say("caution"), 0)
 	head.Break = true
 	items := []page.Item{head}
 	rows := c.inPairs(len(all.list), func(i int, width, least float64) page.Block {
-		return c.message(all.list[i], width, least, "Bites at "+strings.Join(c.where(all.list[i], all.steps[i]), "; ")+".")
+		return c.message(all.list[i], width, least, c.fig.say("caution.at", strings.Join(c.where(all.list[i], all.steps[i]), "; ")))
 	})
 	for k, b := range rows {
 		items = append(items, page.Item{Block: b, Gap: 1.8, Keep: k == 0})
@@ -25,13 +25,14 @@ func (c *composer) cautionPage() []page.Item {
 
 // hurt is what to do when someone is hurt, on the first page.
 func (c *composer) hurt() []page.Item {
-	what := "Stop, and get help."
+	what := "hurt"
 	for _, t := range c.steps {
 		if byPress(t.facts) {
-			what = "Stop. Free a caught hand by raising the ram with the lever, never by pulling at the hand. Get help."
+			what = "hurt.press"
 		}
 	}
-	items := c.text(sizeBody, strong("If someone is hurt: "+what)+" Emergency call: ______________________ First aid: ______________________")
+	const line = "______________________"
+	items := c.text(sizeBody, strong(c.fig.say(what))+" "+c.fig.say("hurt.call", line, line))
 	items[0].Gap = 3
 	return items
 }
@@ -56,20 +57,17 @@ func (c *composer) where(m Caution, steps []int) []string {
 	switch {
 	case len(setUps) == 0:
 	case len(c.steps) == 1:
-		out = append(out, "set-up")
+		out = append(out, c.fig.say("caution.set-up"))
 	default:
-		out = append(out, listed("set-up of step", "set-up of steps", setUps))
+		out = append(out, c.fig.say("caution.set-up of", c.listOf("count.step", setUps)))
 	}
 	if len(acts) > 0 {
-		out = append(out, listed("action", "actions", acts))
+		out = append(out, c.listOf("count.action", acts))
 	}
 	return out
 }
 
-// listed puts a word before numbers.
-func listed(one, many string, numbers []string) string {
-	if len(numbers) == 1 {
-		many = one
-	}
-	return many + nbsp + strings.Join(numbers, ", ")
+// listOf puts a word before numbers.
+func (c *composer) listOf(key string, numbers []string) string {
+	return c.fig.words.Count(key, len(numbers), strings.Join(numbers, ", "))
 }

@@ -3,6 +3,8 @@ package workinstructions
 import (
 	"slices"
 	"strings"
+
+	"ramnest/work-instructions/catalogue"
 )
 
 // A collection is the cautions of all steps, each wording once.
@@ -13,11 +15,11 @@ type collection struct {
 
 // collect joins the cautions of the steps and numbers them through. The same
 // words under two signal words stand under the graver one.
-func collect(steps []Facts) collection {
+func collect(steps []Facts, in catalogue.Language) collection {
 	var c collection
 	at := map[string]int{}
 	for i, f := range steps {
-		for _, m := range Cautions(f) {
+		for _, m := range cautions(f, in) {
 			key := strings.Join(append([]string{m.ID, m.Hazard, m.Consequence}, m.Avoid...), "\x00")
 			k, ok := at[key]
 			if !ok {

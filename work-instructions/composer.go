@@ -30,14 +30,15 @@ const (
 
 // A composer turns a sheet into blocks.
 type composer struct {
-	book  *page.Book
-	what  string    // at the head of every page, "Work instruction"
-	mark  [2]string // label and text of the cell that ties the sheet to its things
-	sheet Sheet
-	fig   figures
-	frame page.Frame
-	head  page.Block // title block without the page number
-	steps []stepText
+	book     *page.Book
+	what     string    // at the head of every page, "Work instruction, job"
+	mark     [2]string // label and text of the cell that ties the sheet to its things
+	sheet    Sheet
+	fig      figures
+	frame    page.Frame
+	replaced bool       // a character could not be printed
+	head     page.Block // title block without the page number
+	steps    []stepText
 }
 
 // A stepText is what a press step comes to.
@@ -49,11 +50,12 @@ type stepText struct {
 	setUp       []string
 }
 
-func newComposer(book *page.Book, s Sheet) *composer {
-	c := emptyComposer(book, s, "Work instruction", [2]string{"Fingerprint", s.Fingerprint})
+func newComposer(book *page.Book, s Sheet, replaced bool) *composer {
+	c := emptyComposer(book, s, s.Language.Say("head.job"), [2]string{s.Language.Say("head.fingerprint"), s.Fingerprint})
+	c.replaced = replaced
 	c.takePictures()
 	facts := s.facts()
-	all := collect(facts)
+	all := collect(facts, s.Language)
 	told := map[int]bool{}
 	for i, st := range s.Steps {
 		t := stepText{Step: st, facts: facts[i], actions: actions(c.fig, st, facts[i])}
@@ -79,7 +81,7 @@ func newComposer(book *page.Book, s Sheet) *composer {
 
 // emptyComposer makes the frame and the head of every page.
 func emptyComposer(book *page.Book, s Sheet, what string, mark [2]string) *composer {
-	c := &composer{book: book, what: what, mark: mark, sheet: s, fig: figures{s.Inches}}
+	c := &composer{book: book, what: what, mark: mark, sheet: s, fig: figures{s.Inches, s.Language}}
 	c.frame = page.Frame{X: marginLeft, Width: book.Size.Width - marginLeft - marginRight}
 	c.head = c.titleBlock()
 	c.frame.Y = marginTop + c.head.Height + 6

@@ -176,7 +176,7 @@ func demoSheet(tb testing.TB) Sheet {
 			},
 		}},
 		Notes:    []string{"The annular joint takes most of the force; a slot in the rim would halve it."},
-		Defaults: []string{"presses: generic classes of 0.5 to 5 short tons (none stated); measure the press before trusting them", "friction PA12 on PA12: 0.3"},
-		Warnings: []string{"The press is a generic class; nobody has measured it."},
+		Assumed:  12,
+		Warnings: []Remark{{Number: 8, About: "rim", Text: "rim: plastic creeps: the hold falls from the day of assembly on"}, {Text: "the nest serves one step"}},
 	}
 }

@@ -1,5 +1,7 @@
 package workinstructions
 
+import "slices"
+
 // Gear is a piece of protective equipment.
 type Gear struct {
 	Symbol Symbol // empty: none
@@ -7,29 +9,23 @@ type Gear struct {
 }
 
 // Equipment gives the protective equipment that follows from the facts of the
-// steps. Eye protection is always among it (own); gloves are not where a ram
-// closes, since they do not stop it and take the feel away (own).
-func Equipment(steps ...Facts) []Gear {
-	any := func(is func(Facts) bool) bool {
-		for _, f := range steps {
-			if is(f) {
-				return true
-			}
-		}
-		return false
+// steps, in English. Eye protection is always among it (own); gloves are not where a
+// ram closes, since they do not stop it and take the feel away (own).
+func Equipment(steps ...Facts) []Gear { return figures{}.equipment(steps) }
+
+func (f figures) equipment(steps []Facts) []Gear {
+	out := []Gear{{EyeGuard, f.say("gear.eye")}}
+	if slices.ContainsFunc(steps, byMallet) {
+		out = append(out, Gear{EarGuard, f.say("gear.ear")})
 	}
-	out := []Gear{{EyeGuard, "Eye protection with side protection."}}
-	if any(byMallet) {
-		out = append(out, Gear{EarGuard, "Ear protection at the mallet, for everybody near."})
+	if slices.ContainsFunc(steps, func(f Facts) bool { return f.ToolMassKg >= heavy }) {
+		out = append(out, Gear{Footwear, f.say("gear.feet")})
 	}
-	if any(func(f Facts) bool { return f.ToolMassKg >= heavy }) {
-		out = append(out, Gear{Footwear, "Safety footwear."})
+	if slices.ContainsFunc(steps, func(f Facts) bool { return f.SharpOrUncured }) {
+		out = append(out, Gear{Gloves, f.say("gear.gloves")})
 	}
-	if any(func(f Facts) bool { return f.SharpOrUncured }) {
-		out = append(out, Gear{Gloves, "Gloves to handle parts that are sharp or not cured."})
-	}
-	if any(byPress) {
-		out = append(out, Gear{"", "At the press: no gloves while the lever moves unless the site's assessment asks for them; no rings, no loose sleeves; long hair tied up."})
+	if slices.ContainsFunc(steps, byPress) {
+		out = append(out, Gear{"", f.say("gear.press")})
 	}
 	return out
 }

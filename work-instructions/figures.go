@@ -4,10 +4,28 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"ramnest/work-instructions/catalogue"
 )
 
-// figures prints values with their units, metric or in inch and pound-force.
-type figures struct{ inches bool }
+// figures prints values with their units, metric or in inch and pound-force, and
+// words, in a language.
+type figures struct {
+	inches bool
+	words  catalogue.Language
+}
+
+// say gives words of the catalogue.
+func (f figures) say(key string, fill ...string) string { return f.words.Say(key, fill...) }
+
+// named gives the words for a name out of a fixed set, and the name itself if it is
+// another one, such as a name that the job gives.
+func (f figures) named(family, name string) string {
+	if text, ok := f.words.Find(family + "." + name); ok {
+		return text
+	}
+	return name
+}
 
 // Source: definitions, 1 in = 25.4 mm, 1 lbf = 4.4482216152605 N,
 // 1 lb = 0.45359237 kg.
@@ -53,7 +71,7 @@ func (f figures) newtons(n float64) (value float64, unit string) {
 // force prints a force to the nearest figure.
 func (f figures) force(n float64) string {
 	v, unit := f.newtons(n)
-	return fixedTo(v, decimals(v)) + nbsp + unit
+	return f.number(v, decimals(v)) + nbsp + unit
 }
 
 // floorTo rounds down to a count of decimals, but takes a number that differs
@@ -77,7 +95,7 @@ func (f figures) millimetres(mm float64) (value float64, unit string) {
 // length prints a length to the nearest 0.1 mm or 0.005 in.
 func (f figures) length(mm float64) string {
 	v, unit := f.millimetres(mm)
-	return fixedTo(v, f.lengthDecimals()) + nbsp + unit
+	return f.number(v, f.lengthDecimals()) + nbsp + unit
 }
 
 func (f figures) lengthDecimals() int {
@@ -90,9 +108,8 @@ func (f figures) lengthDecimals() int {
 // offset prints a coordinate with its sign.
 func (f figures) offset(mm float64) string {
 	v, unit := f.millimetres(mm)
-	d := f.lengthDecimals()
-	s := fixedTo(v, d)
-	if !strings.HasPrefix(s, "−") && strings.Trim(s, "0.") != "" {
+	s := f.number(v, f.lengthDecimals())
+	if !strings.HasPrefix(s, "−") && strings.Trim(s, "0.,") != "" {
 		s = "+" + s
 	}
 	return s + nbsp + unit
@@ -104,7 +121,7 @@ func (f figures) size(mm [3]float64) string {
 	unit := ""
 	for i, v := range mm {
 		v, unit = f.millimetres(v)
-		parts[i] = fixedTo(v, f.lengthDecimals())
+		parts[i] = f.number(v, f.lengthDecimals())
 	}
 	return strings.Join(parts[:], nbsp+"×"+nbsp) + nbsp + unit
 }
@@ -120,67 +137,73 @@ func (f figures) gap(g Gap) string {
 	hi, _ := f.millimetres(g.Nominal + g.Tolerance)
 	lo, hi = -floorTo(-lo, d), floorTo(hi, d)
 	if lo <= 0 {
-		return "at" + nbsp + "most" + nbsp + fixedTo(hi, d) + nbsp + unit
+		return f.say("gap.most", f.number(hi, d)+nbsp+unit)
 	}
-	return fixedTo(lo, d) + nbsp + "to" + nbsp + fixedTo(hi, d) + nbsp + unit
+	return f.say("gap.range", f.number(lo, d), f.number(hi, d)+nbsp+unit)
 }
 
 func (f figures) mass(kg float64) string {
 	if f.inches {
 		v := kg / pound
-		return fixedTo(v, min(decimals(v), 2)) + nbsp + "lb"
+		return f.number(v, min(decimals(v), 2)) + nbsp + "lb"
 	}
-	return fixedTo(kg, min(decimals(kg), 2)) + nbsp + "kg"
+	return f.number(kg, min(decimals(kg), 2)) + nbsp + "kg"
 }
 
 func (f figures) work(mJ float64) string {
 	if f.inches {
 		v := mJ / poundForce / inch
-		return fixedTo(v, decimals(v)) + nbsp + "in·lbf"
+		return f.number(v, decimals(v)) + nbsp + "in·lbf"
 	}
 	v := mJ / 1000
-	return fixedTo(v, decimals(v)) + nbsp + "J"
+	return f.number(v, decimals(v)) + nbsp + "J"
 }
 
 // limit prints a demand and a capacity in the unit of a limit.
 func (f figures) limit(demand, capacity float64, unit string) string {
+	show := func(v float64) string { return f.inUnit(v, unit) }
 	switch unit {
-	case "N":
-		return f.force(demand) + " of " + f.force(capacity)
-	case "mm":
-		return f.length(demand) + " of " + f.length(capacity)
-	case "mJ":
-		return f.work(demand) + " of " + f.work(capacity)
+	case "N", "mm", "mJ":
+		return f.say("force.of", show(demand), show(capacity))
 	}
-	number := func(v float64) string {
-		if v == math.Trunc(v) {
-			return fixedTo(v, 0)
-		}
-		return fixedTo(v, min(decimals(v), 2))
-	}
-	s := number(demand) + " of " + number(capacity)
+	s := f.say("force.of", show(demand), show(capacity))
 	if unit != "" {
-		s += nbsp + unit
+		s += nbsp + f.named("unit", unit)
 	}
 	return s
 }
 
+// inUnit prints a value of a limit; its unit too where it depends on the sheet.
+func (f figures) inUnit(v float64, unit string) string {
+	switch {
+	case unit == "N":
+		return f.force(v)
+	case unit == "mm":
+		return f.length(v)
+	case unit == "mJ":
+		return f.work(v)
+	case v == math.Trunc(v):
+		return f.number(v, 0)
+	}
+	return f.number(v, min(decimals(v), 2))
+}
+
+// number prints a number as the language writes it.
+func (f figures) number(v float64, decimals int) string { return f.words.Number(fixedTo(v, decimals)) }
+
 // percent prints a share.
-func percent(share float64) string {
+func (f figures) percent(share float64) string {
 	v := 100 * share
 	d := 0
 	if math.Abs(v) < 9.95 {
 		d = 1
 	}
-	return fixedTo(v, d) + nbsp + "%"
+	return f.number(v, d) + nbsp + "%"
 }
 
 const nbsp = "\u00a0"
 
 // count prints how many there are of a thing, "1 hump", "3 humps".
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1" + nbsp + one
-	}
-	return strconv.Itoa(n) + nbsp + many
+func (f figures) count(n int, key string) string {
+	return f.words.Count("count."+key, n, strconv.Itoa(n))
 }

@@ -39,12 +39,12 @@ func TestFigures(t *testing.T) {
 		{"gap below nothing", mm.gap(Gap{Nominal: 0.05, Tolerance: 0.1}), "at most 0.15 mm"},
 		{"gap not made wider", mm.gap(Gap{Nominal: 0.154, Tolerance: 0.1}), "0.06 to 0.25 mm"},
 		{"gap in inch", in.gap(Gap{Nominal: 0.15, Tolerance: 0.1}), "0.0020 to 0.0098 in"},
-		{"share", percent(0.0213), "2.1 %"},
-		{"large share", percent(8.43), "843 %"},
+		{"share", mm.percent(0.0213), "2.1 %"},
+		{"large share", mm.percent(8.43), "843 %"},
 		{"limit", mm.limit(42.1, 58.04, "N"), "42.1 N of 58.0 N"},
 		{"limit of blows", mm.limit(3, 5, ""), "3 of 5"},
-		{"one", count(1, "hump", "humps"), "1 hump"},
-		{"three", count(3, "hump", "humps"), "3 humps"},
+		{"one", mm.count(1, "hump"), "1 hump"},
+		{"three", mm.count(3, "hump"), "3 humps"},
 	} {
 		if got := plain(row.got); got != row.want {
 			t.Errorf("%s: %q; want %q", row.name, got, row.want)

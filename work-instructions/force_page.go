@@ -1,21 +1,22 @@
 package workinstructions
 
 import (
-	"fmt"
 	"strconv"
+	"strings"
 
 	"ramnest/export/page"
 	"ramnest/force/method"
+	"ramnest/work-instructions/catalogue"
 )
 
 // forceItems is force over the stroke, why this method, and the latches.
 func (c *composer) forceItems(t stepText) []page.Item {
 	w := c.frame.Width
-	items := []page.Item{c.heading("Force and method", 1)}
+	items := []page.Item{c.heading(c.fig.say("force"), 1)}
 	figs := c.forceFigures(t)
 	if len(t.Force.Curve) > 1 {
 		const graphWidth, graphHeight = 104.0, 66.0
-		g := page.Stack(1, c.graph(t, graphWidth, graphHeight), c.book.Paragraph(page.Font{Size: sizeSmall}, graphWidth, "Thick line: nominal force. Of many assemblies, nine of ten have their highest force in the grey band."))
+		g := page.Stack(1, c.graph(t, graphWidth, graphHeight), c.book.Paragraph(page.Font{Size: sizeSmall}, graphWidth, c.fig.say("force.graph")))
 		items = append(items, page.Item{Block: page.Beside(g, c.figureList(figs, w-graphWidth-5), graphWidth+5), Keep: true})
 	} else {
 		items = append(items, page.Item{Block: c.figureList(figs, w), Keep: true})
@@ -33,18 +34,18 @@ func (c *composer) forceFigures(t stepText) [][2]string {
 			out = append(out, [2]string{name, value})
 		}
 	}
-	add(f.Design, "Design force", fig.force(f.Design))
-	add(f.Peak, "Nominal peak", fig.force(f.Peak))
-	add(f.P50, "P50: half below", fig.force(f.P50))
-	add(f.P5, "P5: 5 of 100 below", fig.force(f.P5))
-	add(f.P95, "P95: 95 of 100 below", fig.force(f.P95))
-	add(f.Worst, "Worst tolerances", fig.force(f.Worst))
-	add(f.Seat, "At the seat", fig.force(f.Seat))
-	add(f.Stroke, "Travel under force", fig.length(f.Stroke))
-	add(f.Work, "Work to the seat", fig.work(f.Work))
+	add(f.Design, fig.say("force.design"), fig.force(f.Design))
+	add(f.Peak, fig.say("force.peak"), fig.force(f.Peak))
+	add(f.P50, fig.say("force.p50"), fig.force(f.P50))
+	add(f.P5, fig.say("force.p5"), fig.force(f.P5))
+	add(f.P95, fig.say("force.p95"), fig.force(f.P95))
+	add(f.Worst, fig.say("force.worst"), fig.force(f.Worst))
+	add(f.Seat, fig.say("force.seat"), fig.force(f.Seat))
+	add(f.Stroke, fig.say("force.stroke"), fig.length(f.Stroke))
+	add(f.Work, fig.say("force.work"), fig.work(f.Work))
 	if t.facts.Method == method.ByPress {
-		add(t.facts.RatedForce, "Press rated", fig.force(t.facts.RatedForce))
-		add(t.Lever, "At the lever", fig.force(t.Lever))
+		add(t.facts.RatedForce, fig.say("force.rated"), fig.force(t.facts.RatedForce))
+		add(t.Lever, fig.say("force.lever"), fig.force(t.Lever))
 	}
 	return out
 }
@@ -68,19 +69,16 @@ func (c *composer) figureList(rows [][2]string, width float64) page.Block {
 
 // methodItems is the table of the three methods and the reason for the choice.
 func (c *composer) methodItems(t stepText) []page.Item {
+	say := c.fig.say
 	table := page.Table{Font: page.Font{Size: sizeTable}, Pad: 1.2, Columns: []page.Column{
-		{Title: "Method", Width: 62}, {Title: "Verdict", Width: 24}, {Title: "Nearest limit"}, {Title: "Used", Width: 20, Right: true}}}.Widths(c.frame.Width)
+		{Title: say("method"), Width: 62}, {Title: say("method.verdict"), Width: 26}, {Title: say("method.nearest")}, {Title: say("method.used"), Width: 22, Right: true}}}.Widths(c.frame.Width)
 	var rows [][]string
 	for _, o := range t.Decision.Options {
-		name := o.Method.Title()
-		if o.Action != "" && o.Action != name {
-			name += ": " + o.Action
-		}
+		name := c.fig.doing(o)
 		if o.Method == t.Decision.Chosen {
-			name = strong(name + " (chosen)")
+			name = strong(say("method.chosen", name))
 		}
-		verdict := map[method.Verdict]string{method.Pass: "passes", method.Conditional: "on condition", method.Fail: "fails"}[o.Verdict]
-		rows = append(rows, []string{name, verdict, c.nearest(o), used(o)})
+		rows = append(rows, []string{name, say("verdict." + string(o.Verdict)), c.nearest(o), c.fig.used(o)})
 	}
 	items := table.Items(c.book, rows)
 	items[0].Gap = 4
@@ -94,7 +92,7 @@ func (c *composer) methodItems(t stepText) []page.Item {
 // nearest names the limit that decides, with demand and capacity, and what is
 // still open.
 func (c *composer) nearest(o method.Assessment) string {
-	s := o.Governing
+	s := c.fig.limitName(o.Governing)
 	for _, l := range o.Limits {
 		if l.Name == o.Governing && !l.Open && l.Capacity > 0 {
 			s += ", " + c.fig.limit(l.Demand, l.Capacity, l.Unit)
@@ -103,18 +101,32 @@ func (c *composer) nearest(o method.Assessment) string {
 	}
 	for _, l := range o.Limits {
 		if l.Open {
-			s += "; not known: " + l.Name
+			s += "; " + c.fig.say("method.not known", c.fig.limitName(l.Name))
 		}
 	}
 	return s
 }
 
+// limitName is the name of a limit in the language.
+func (f figures) limitName(name string) string {
+	if rest, ok := strings.CutPrefix(name, "largest "); ok {
+		return f.say("limit.largest", f.limitName(rest))
+	}
+	if strings.HasPrefix(name, "no published limit") && f.words.Code() != string(catalogue.English) {
+		name = "no published limit"
+	}
+	return f.named("limit", name)
+}
+
+// closeTo is the use of a limit from which the sheet says that little is left [1] (own).
+const closeTo = 0.95
+
 // used is how much of the limit is used; a plain refusal has no share.
-func used(o method.Assessment) string {
+func (f figures) used(o method.Assessment) string {
 	if o.Utilisation >= method.Beyond {
 		return "–"
 	}
-	return percent(o.Utilisation)
+	return f.percent(o.Utilisation)
 }
 
 // condition says what has to be agreed or why a failing method is taken.
@@ -124,9 +136,11 @@ func (c *composer) condition(t stepText) string {
 	case a == nil:
 		return ""
 	case t.facts.Overridden:
-		return strong("Override.") + " The chosen method fails: " + c.nearest(*a) + ". Reason given to use it: " + c.sheet.Override
+		return c.fig.say("condition.override", c.nearest(*a), c.sheet.Override)
 	case a.Verdict == method.Conditional:
-		return strong("Condition.") + " A competent person must agree, and sign: " + c.nearest(*a) + "."
+		return c.fig.say("condition", c.nearest(*a))
+	case byHand(t.facts) && a.Utilisation > closeTo:
+		return c.fig.say("condition.close", c.nearest(*a))
 	}
 	return ""
 }
@@ -136,30 +150,31 @@ func (c *composer) latchItems(t stepText) []page.Item {
 	if len(t.Latches) == 0 {
 		return nil
 	}
+	say := c.fig.say
 	table := page.Table{Font: page.Font{Size: sizeTable}, Pad: 1.2, Columns: []page.Column{
-		{Title: "Latch"}, {Title: "Kind", Width: 28}, {Title: "Count", Width: 15, Right: true}, {Title: "Peak each", Width: 24, Right: true},
-		{Title: "Strain, permitted", Width: 34, Right: true}, {Title: "Holds", Width: 48}}}.Widths(c.frame.Width)
+		{Title: say("latch")}, {Title: say("latch.kind"), Width: 28}, {Title: say("latch.count"), Width: 17, Right: true}, {Title: say("latch.peak"), Width: 25, Right: true},
+		{Title: say("latch.strain"), Width: 36, Right: true}, {Title: say("latch.holds"), Width: 46}}}.Widths(c.frame.Width)
 	var rows [][]string
 	for _, l := range t.Latches {
-		strain := percent(l.Strain)
+		strain := c.fig.percent(l.Strain)
 		if l.Permitted > 0 {
-			strain += " of" + nbsp + percent(l.Permitted)
+			strain = say("force.of", strain, c.fig.percent(l.Permitted))
 		}
-		rows = append(rows, []string{l.ID, l.Kind, strconv.Itoa(l.Count), c.fig.force(l.PeakEach), strain, c.holds(l)})
+		rows = append(rows, []string{l.ID, c.fig.named("kind", l.Kind), strconv.Itoa(l.Count), c.fig.force(l.PeakEach), strain, c.holds(l)})
 	}
-	return append([]page.Item{c.heading("Latches", 1)}, table.Items(c.book, rows)...)
+	return append([]page.Item{c.heading(say("latches"), 1)}, table.Items(c.book, rows)...)
 }
 
 func (c *composer) holds(l Latch) string {
-	s := "releasable"
+	s := c.fig.say("latch.releasable")
 	if l.Permanent {
-		s = "permanent"
+		s = c.fig.say("latch.permanent")
 	}
 	switch {
 	case l.SelfLocking:
-		s += ", locks itself"
+		s = c.fig.say("latch.locks", s)
 	case l.Separation > 0:
-		s += fmt.Sprintf(", apart at %s", c.fig.force(l.Separation))
+		s = c.fig.say("latch.apart", s, c.fig.force(l.Separation))
 	}
 	return s
 }

@@ -3,18 +3,18 @@ package workinstructions
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"ramnest/export/page"
 )
 
 // A level is a force that stands in the graph as a line across it.
 type level struct {
-	name  string
-	force float64 // [N]
-	dash  []float64
-	width float64
-	label float64 // place of its label [mm], spread out later
+	name   string
+	strong bool
+	force  float64 // [N]
+	dash   []float64
+	width  float64
+	label  float64 // place of its label [mm], spread out later
 }
 
 // graph draws the force over the way from first contact to the stop, the band
@@ -32,7 +32,7 @@ func (c *composer) graph(t stepText, width, height float64) page.Block {
 	for _, p := range f.Curve {
 		highest = max(highest, p[1])
 	}
-	levels := []level{{name: "design", force: f.Design, dash: []float64{3, 1.2}, width: 0.45}}
+	levels := []level{{name: c.fig.say("force.mark.design"), strong: true, force: f.Design, dash: []float64{3, 1.2}, width: 0.45}}
 	for _, l := range []level{{name: "P95", force: f.P95}, {name: "P50", force: f.P50}, {name: "P5", force: f.P5}} {
 		if l.force > 0 {
 			l.width = page.Hairline
@@ -61,17 +61,17 @@ func (c *composer) graph(t stepText, width, height float64) page.Block {
 		for v := 0.0; v <= topValue*1.0001; v += dy {
 			yy := y + top + h - v*perY
 			p.Line(x+left-1.2, yy, x+left, yy, page.Hairline)
-			s := fixedTo(v, stepDecimals(dy))
+			s := c.fig.number(v, stepDecimals(dy))
 			p.Text(x+left-2-c.book.Width(small, s), yy+1, small, s)
 		}
 		for v := 0.0; v <= fx*1.0001; v += dx {
 			xx := x + left + v*perX
 			p.Line(xx, y+top+h, xx, y+top+h+1.2, page.Hairline)
-			s := fixedTo(v, stepDecimals(dx))
+			s := c.fig.number(v, stepDecimals(dx))
 			p.Text(xx-c.book.Width(small, s)/2, y+top+h+4.6, small, s)
 		}
-		p.Text(x, y+3, small, "Force, "+unit)
-		axis := "Travel from first contact, " + lengthUnit
+		p.Text(x, y+3, small, c.fig.say("force.axis", unit))
+		axis := c.fig.say("force.travel axis", lengthUnit)
 		p.Text(x+left+w-c.book.Width(small, axis), y+height-1.2, small, axis)
 		for _, l := range levels {
 			yy := y + py(l.force)
@@ -79,7 +79,7 @@ func (c *composer) graph(t stepText, width, height float64) page.Block {
 			p.Draw(line, page.Style{Stroke: l.width, Dash: l.dash})
 			p.Draw(new(page.Path).Move(x+left+w, yy).Line(x+left+w+3, y+l.label), page.Style{Stroke: page.Hairline})
 			face := small
-			if strings.HasPrefix(l.name, "design") {
+			if l.strong {
 				face.Face = page.Bold
 			}
 			p.Text(x+left+w+3.6, y+l.label+1.05, face, l.name)
@@ -96,7 +96,8 @@ func (c *composer) graph(t stepText, width, height float64) page.Block {
 		p.Draw(new(page.Path).Move(x+left, y+top).Line(x+left, y+top+h).Line(x+left+w, y+top+h), page.Style{Stroke: 0.35})
 		stop := x + px(0)
 		p.Draw(new(page.Path).Move(stop, y+top).Line(stop, y+top+h), page.Style{Stroke: 0.35})
-		p.Text(stop-c.book.Width(small, "stop")-0.8, y+top-1, small, "stop")
+		end := c.fig.say("force.mark.stop")
+		p.Text(stop-c.book.Width(small, end)-0.8, y+top-1, small, end)
 	}}
 }
 

@@ -1,7 +1,6 @@
 package workinstructions
 
 import (
-	"fmt"
 	"image"
 	"strconv"
 	"strings"
@@ -13,28 +12,28 @@ import (
 // opening is the head of the first page: what this is, how it is done, and the
 // order to read it before use.
 func (c *composer) opening() []page.Item {
-	s, w := c.sheet, c.frame.Width
+	s, w, say := c.sheet, c.frame.Width, c.fig.say
 	title := page.Item{Block: c.book.Paragraph(page.Font{Face: page.Bold, Size: sizeTitle}, w, s.Title), Keep: true, Title: s.Title}
 	items := []page.Item{title}
 	amount := ""
 	if s.Quantity > 0 {
-		amount = count(s.Quantity, "assembly", "assemblies")
+		amount = c.fig.count(s.Quantity, "assembly")
 	}
 	if s.RatePerHour > 0 {
 		if amount != "" {
 			amount += ", "
 		}
-		amount += fixedTo(s.RatePerHour, rateDecimals(s.RatePerHour)) + nbsp + "an hour"
+		amount += c.fig.say("an hour", c.fig.number(s.RatePerHour, rateDecimals(s.RatePerHour)))
 	}
 	if amount != "" {
 		items = append(items, page.Item{Block: c.book.Paragraph(page.Font{Size: sizeBody}, w, amount), Gap: 1, Keep: true})
 	}
 	var rows [][]string
 	for i, t := range c.steps {
-		rows = append(rows, []string{strconv.Itoa(i + 1), t.Name, how(t.Step), c.fig.force(t.Force.Design)})
+		rows = append(rows, []string{strconv.Itoa(i + 1), t.Name, c.fig.how(t.Step), c.fig.force(t.Force.Design)})
 	}
 	table := page.Table{Font: page.Font{Size: sizeBody}, Pad: 1.2, Columns: []page.Column{
-		{Title: "Step", Width: 13}, {Title: "Press step"}, {Title: "Method"}, {Title: "Design force", Width: 28, Right: true}}}.Widths(w)
+		{Title: say("open.step"), Width: 15}, {Title: say("open.press step")}, {Title: say("open.method")}, {Title: say("open.force"), Width: 32, Right: true}}}.Widths(w)
 	rest := table.Items(c.book, rows)
 	rest[0].Gap = 4
 	items = append(items, rest...)
@@ -49,13 +48,42 @@ func rateDecimals(v float64) int {
 }
 
 // how is the method of a step with its machine or action.
-func how(s Step) string {
-	a := s.chosen()
-	m := s.Decision.Chosen.Title()
-	if a == nil || a.Action == "" || a.Action == m {
-		return m
+func (f figures) how(s Step) string {
+	if a := s.chosen(); a != nil {
+		return f.doing(*a)
 	}
-	return m + ": " + a.Action
+	return f.say("method." + string(s.Decision.Chosen))
+}
+
+// doing is a method with its machine or action.
+func (f figures) doing(a method.Assessment) string {
+	m := f.say("method." + string(a.Method))
+	switch action := f.action(a); {
+	case action == "" || a.Action == a.Method.Title():
+		return m
+	default:
+		return f.say("method.how", m, action)
+	}
+}
+
+// action is how a method is done: a hand action, a mallet and its speed, a press.
+func (f figures) action(a method.Assessment) string {
+	switch {
+	case a.Mallet != nil && a.Vise != nil && a.Mallet.Speed > 0:
+		v := a.Mallet.Speed
+		return f.say("mallet.action", f.named("bench", a.Mallet.Name), f.number(v, speedDecimals(v)), f.named("bench", a.Vise.Name))
+	case a.Press != nil:
+		return f.named("bench", a.Press.Name)
+	}
+	return f.named("hand", a.Action)
+}
+
+// speedDecimals is what a speed of the hand is told apart by.
+func speedDecimals(v float64) int {
+	if v == float64(int64(v)) {
+		return 0
+	}
+	return 1
 }
 
 // readFirst is the order to read the sheet, and the equipment.
@@ -65,11 +93,12 @@ func (c *composer) readFirst() page.Block {
 	left := pad + side + 4
 	f := page.Font{Size: sizeBody}
 	lines := []page.Block{
-		c.book.Paragraph(f, w-left-pad, strong("Read the whole sheet before the first part.")+" Cautions with the words WARNING and CAUTION protect you, those with NOTICE the parts."),
-		c.book.Paragraph(f, w-left-pad, "It is good for this job, revision and fingerprint only, and for no other parts, tooling or press."),
+		c.book.Paragraph(f, w-left-pad, c.fig.say("open.read")),
+		c.book.Paragraph(f, w-left-pad, c.fig.say("open.good for")),
 	}
-	if n := len(c.sheet.Warnings); n > 0 {
-		lines = append(lines, c.book.Paragraph(f, w-left-pad, fmt.Sprintf("Among the remarks at the end: %s of the computation.", strong(count(n, "warning", "warnings")))))
+	said, english := c.warnings()
+	if n := len(said) + len(english); n > 0 {
+		lines = append(lines, c.book.Paragraph(f, w-left-pad, c.fig.say("open.warnings", strong(c.fig.count(n, "warning")))))
 	}
 	b := page.Inset(page.Stack(1, lines...), left, pad, pad)
 	b.Height = max(b.Height, side+2*pad)
@@ -83,12 +112,12 @@ func (c *composer) readFirst() page.Block {
 func (c *composer) needs() []page.Item {
 	const gap = 8.0
 	half := (c.frame.Width - gap) / 2
-	items := []page.Item{c.heading("What you need", 0)}
+	items := []page.Item{c.heading(c.fig.say("need"), 0)}
 	left, lines := c.equipment(half), c.bench()
-	if right := c.listed("At the bench", half, c.checkList(lines, half, sizeBody)); right.Height < c.frame.Height/3 {
+	if right := c.listed(c.fig.say("need.bench"), half, c.checkList(lines, half, sizeBody)); right.Height < c.frame.Height/3 {
 		items = append(items, page.Item{Block: page.Beside(left, right, half+gap), Gap: 1})
 	} else {
-		items = append(items, page.Item{Block: left, Gap: 1}, c.heading("At the bench", 1))
+		items = append(items, page.Item{Block: left, Gap: 1}, c.heading(c.fig.say("need.bench"), 1))
 		for _, l := range lines {
 			items = append(items, page.Item{Block: c.tick(l, c.frame.Width, sizeBody), Gap: 1.2})
 		}
@@ -110,7 +139,7 @@ func (c *composer) equipment(width float64) page.Block {
 		facts = append(facts, t.facts)
 	}
 	var blocks []page.Block
-	for _, g := range Equipment(facts...) {
+	for _, g := range c.fig.equipment(facts) {
 		if g.Symbol == "" {
 			blocks = append(blocks, c.book.Paragraph(page.Font{Size: sizeBody}, width, g.Text))
 			continue
@@ -122,7 +151,7 @@ func (c *composer) equipment(width float64) page.Block {
 			row.Draw(p, x, y)
 		}})
 	}
-	return c.listed("Protective equipment", width, blocks...)
+	return c.listed(c.fig.say("need.gear"), width, blocks...)
 }
 
 // Size of a picture in a list [mm].
@@ -136,6 +165,7 @@ func (c *composer) thumb(pic page.Picture) page.Block {
 }
 
 func (c *composer) partList() []page.Item {
+	say := c.fig.say
 	if len(c.sheet.Parts) == 0 {
 		return nil
 	}
@@ -144,17 +174,34 @@ func (c *composer) partList() []page.Item {
 		pics = append(pics, p.Picture)
 	}
 	table := page.Table{Font: page.Font{Size: sizeBody}, Pad: 1.2, Columns: []page.Column{
-		{Width: pictureColumn(pics)}, {Title: "Part"}, {Title: "Material, process", Width: 46}, {Title: "Place", Width: 30}, {Title: "Count", Width: 16, Right: true}}}.Widths(c.frame.Width)
+		{Width: pictureColumn(pics)}, {Title: say("part")}, {Title: say("part.made"), Width: 46}, {Title: say("part.place"), Width: 32}, {Title: say("part.count"), Width: 18, Right: true}}}.Widths(c.frame.Width)
 	var rows [][]page.Block
 	for _, p := range c.sheet.Parts {
-		place := string(p.Role)
+		place := say(string(p.Role))
 		if p.Step > 0 && len(c.steps) > 1 {
-			place += ", step" + nbsp + strconv.Itoa(p.Step)
+			place = say("part.step", place, strconv.Itoa(p.Step))
 		}
-		made := strings.Trim(p.Material+", "+p.Process, ", ")
+		made := strings.Trim(c.fig.process(p.Material)+", "+c.fig.process(p.Process), ", ")
 		rows = append(rows, c.row(table, c.book.Picture(p.Picture), strong(p.Name), made, place, strconv.Itoa(p.Count)))
 	}
-	return append([]page.Item{c.heading("Parts", 1)}, table.BlockItems(c.book, rows)...)
+	return append([]page.Item{c.heading(say("need.parts"), 1)}, table.BlockItems(c.book, rows)...)
+}
+
+// process prints a material or a process: what has a name in the language, by that.
+func (f figures) process(name string) string {
+	switch name {
+	case "moulded", "machined", "steel":
+		return f.say(name)
+	}
+	return name
+}
+
+// toolMaterial is what a tool is made of and how.
+func (f figures) toolMaterial(t Tool) string {
+	if t.Process == "" {
+		return t.Material
+	}
+	return f.say("tool.made", t.Material, f.process(t.Process))
 }
 
 // row is a table row that begins with a picture.
@@ -174,6 +221,7 @@ func pictureColumn(pics []image.Image) float64 {
 }
 
 func (c *composer) toolList() []page.Item {
+	say := c.fig.say
 	if len(c.sheet.Tooling) == 0 {
 		return nil
 	}
@@ -182,29 +230,30 @@ func (c *composer) toolList() []page.Item {
 		pics = append(pics, t.Picture)
 	}
 	table := page.Table{Font: page.Font{Size: sizeBody}, Pad: 1.2, Columns: []page.Column{
-		{Width: pictureColumn(pics)}, {Title: "Tool"}, {Title: "Engraved", Width: 34}, {Title: "Size, mass", Width: 44}, {Title: "Material", Width: 30}}}.Widths(c.frame.Width)
+		{Width: pictureColumn(pics)}, {Title: say("tool")}, {Title: say("tool.mark"), Width: 34}, {Title: say("tool.size"), Width: 46}, {Title: say("tool.material"), Width: 30}}}.Widths(c.frame.Width)
 	var rows [][]page.Block
 	for _, t := range c.sheet.Tooling {
-		name := strong(t.Name)
+		name := strong(c.fig.tool(t.Name))
 		if len(c.steps) > 1 && len(t.Steps) > 0 {
 			var n []string
 			for _, k := range t.Steps {
 				n = append(n, strconv.Itoa(k))
 			}
-			name += ", for step" + nbsp + strings.Join(n, ", ")
+			name = say("tool.step", name, strings.Join(n, ", "))
 		}
 		size := c.fig.size(t.Size)
 		if t.Mass > 0 {
 			size += ", " + c.fig.mass(t.Mass)
 		}
-		rows = append(rows, c.row(table, c.book.Picture(t.Picture), name, t.Mark, size, t.Material))
+		rows = append(rows, c.row(table, c.book.Picture(t.Picture), name, t.Mark, size, c.fig.toolMaterial(t)))
 	}
-	return append([]page.Item{c.heading("Tooling", 1)}, table.BlockItems(c.book, rows)...)
+	return append([]page.Item{c.heading(say("need.tooling"), 1)}, table.BlockItems(c.book, rows)...)
 }
 
 // bench is what stands on the bench: what the methods need, and what the
 // sheet adds.
 func (c *composer) bench() []string {
+	say := c.fig.say
 	var lines []string
 	add := func(s string) {
 		for _, l := range lines {
@@ -219,18 +268,18 @@ func (c *composer) bench() []string {
 		switch {
 		case a == nil:
 		case a.Press != nil:
-			s := fmt.Sprintf("Arbor press, %s, rated %s.", strong(a.Press.Name), c.fig.force(a.Press.Rated))
+			s := say("bench.press", strong(c.fig.named("bench", a.Press.Name)), c.fig.force(a.Press.Rated))
 			if a.Press.Generic {
-				s += " This is a class, not the press at hand: read its plate, and measure it, before you trust it."
+				s += " " + say("bench.generic")
 			}
 			add(s)
 			if t.Anvil != "" {
-				add("Two screws M6 with washers for the feet of " + the(t.Nest) + ", as long as the table asks for.")
+				add(say("bench.screws", c.fig.nest(t.Step)))
 			}
 		case a.Method == method.ByMallet && a.Mallet != nil:
-			add(fmt.Sprintf("Mallet: %s, head %s.", strong(a.Mallet.Name), c.fig.mass(a.Mallet.Mass)))
+			add(say("bench.mallet", strong(c.fig.named("bench", a.Mallet.Name)), c.fig.mass(a.Mallet.Mass)))
 			if a.Vise != nil {
-				add(fmt.Sprintf("Vise: %s, bolted through the bench over a leg.", strong(a.Vise.Name)))
+				add(say("bench.vise", strong(c.fig.named("bench", a.Vise.Name))))
 			}
 		}
 	}
@@ -238,10 +287,10 @@ func (c *composer) bench() []string {
 		add(b)
 	}
 	for _, t := range c.steps {
-		if t.Seat.Gauge != "" {
-			add("Gauge: " + t.Seat.Gauge + ".")
+		if t.Seat.Gauge == "" && t.Seat.Kind != OverAll {
+			add(say("bench.feeler"))
 		} else {
-			add("Feeler gauge.")
+			add(say("bench.gauge", c.fig.gauge(t.Seat)))
 		}
 	}
 	return lines

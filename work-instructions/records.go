@@ -8,7 +8,7 @@ import (
 
 // records is the first-piece check and the table that the operator fills in.
 func (c *composer) records() []page.Item {
-	head := c.heading("First piece and record", 0)
+	head := c.heading(c.fig.say("record"), 0)
 	head.Break = true
 	items := []page.Item{head}
 	items = append(items, c.firstPiece()...)
@@ -25,15 +25,16 @@ func (c *composer) stepName(i int) string {
 }
 
 func (c *composer) firstPiece() []page.Item {
-	items := []page.Item{c.heading("First-piece check", 1)}
-	text := c.text(sizeBody, "At the start, after every change of tooling, after a break, and with every new batch of parts. Measured by one person, looked at by a second. Go on only when every line is good.")
+	say := c.fig.say
+	items := []page.Item{c.heading(say("first"), 1)}
+	text := c.text(sizeBody, say("first.when"))
 	for i := range text {
 		text[i].Keep = true
 	}
 	text[0].Gap = 0
 	items = append(items, text...)
 	table := page.Table{Font: page.Font{Size: sizeTable}, Pad: 1.4, Least: 8.5, Columns: []page.Column{
-		{Title: "What"}, {Title: "Limit", Width: 42}, {Title: "Found", Width: 26}, {Title: "By", Width: 18}, {Title: "Second", Width: 18}}}.Widths(c.frame.Width)
+		{Title: say("first.what")}, {Title: say("acc.limit"), Width: 42}, {Title: say("first.found"), Width: 26}, {Title: say("first.by"), Width: 18}, {Title: say("first.second"), Width: 18}}}.Widths(c.frame.Width)
 	var rows [][]string
 	for i, t := range c.steps {
 		for _, k := range acceptance(c.fig, t.Step) {
@@ -67,8 +68,9 @@ func (c *composer) lined(t page.Table, items []page.Item) []page.Item {
 const recordRows = 10
 
 func (c *composer) recordTable() []page.Item {
-	items := []page.Item{c.heading("Record", 1)}
-	text := c.text(sizeBody, "Measured gaps and forces correct the figures of the next job: write what you measure, not what you expect. Copy this table for more pieces.")
+	say := c.fig.say
+	items := []page.Item{c.heading(say("table"), 1)}
+	text := c.text(sizeBody, say("table.why"))
 	text[0].Gap = 0
 	for i := range text {
 		text[i].Keep = true
@@ -76,12 +78,12 @@ func (c *composer) recordTable() []page.Item {
 	items = append(items, text...)
 	_, unit := c.fig.millimetres(0)
 	_, force := c.fig.newtons(0)
-	cols := []page.Column{{Title: "Piece", Width: 18}, {Title: "Date", Width: 24}}
+	cols := []page.Column{{Title: say("table.piece"), Width: 18}, {Title: say("head.date"), Width: 24}}
 	if len(c.steps) > 1 {
-		cols = append(cols, page.Column{Title: "Step", Width: 14})
+		cols = append(cols, page.Column{Title: say("open.step"), Width: 16})
 	}
-	cols = append(cols, page.Column{Title: "Gap, " + unit, Width: 22}, page.Column{Title: "Force, " + force, Width: 22},
-		page.Column{Title: "Seen, heard"}, page.Column{Title: "Good / reject", Width: 27}, page.Column{Title: "By", Width: 18})
+	cols = append(cols, page.Column{Title: say("table.gap", unit), Width: 22}, page.Column{Title: say("table.force", force), Width: 22},
+		page.Column{Title: say("table.seen")}, page.Column{Title: say("table.good"), Width: 30}, page.Column{Title: say("first.by"), Width: 18})
 	table := page.Table{Font: page.Font{Size: sizeTable}, Pad: 1.4, Least: 8.5, Columns: cols}.Widths(c.frame.Width)
 	rows := make([][]string, recordRows)
 	rest := c.lined(table, table.Items(c.book, rows))
@@ -91,8 +93,8 @@ func (c *composer) recordTable() []page.Item {
 
 // care is what keeps the tooling fit for use.
 func (c *composer) care() []page.Item {
-	items := []page.Item{c.heading("Care of the tooling", 1)}
-	first := c.text(sizeBody, "At the start of every shift look at pads, posts, stops and edges. Cracked, bent or worn through to the layer lines: out of use, and tell the person in charge. Blow out powder and chips from the pockets.")
+	items := []page.Item{c.heading(c.fig.say("care"), 1)}
+	first := c.text(sizeBody, c.fig.say("care.shift"))
 	first[0].Gap = 0
 	return append(items, first...)
 }

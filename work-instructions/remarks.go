@@ -1,27 +1,24 @@
 package workinstructions
 
 import (
-	"fmt"
+	"slices"
+	"strconv"
 
 	"ramnest/export/page"
+	"ramnest/work-instructions/catalogue"
 )
 
-// remarks are warnings, notes and defaults that the reader must know.
+// remarks are warnings, notes and what was assumed that the reader must know.
 func (c *composer) remarks() []page.Item {
-	s := c.sheet
-	if len(s.Warnings)+len(s.Notes)+len(s.Defaults) == 0 {
-		return nil
-	}
-	items := []page.Item{c.heading("Remarks", 0)}
-	for _, l := range []struct {
-		title string
-		lines []string
-	}{{"Warnings of the computation", s.Warnings}, {"Notes", s.Notes}, {"Assumed, because the job does not say it", s.Defaults}} {
-		if len(l.lines) == 0 {
-			continue
+	say := c.fig.say
+	warnings, english := c.warnings()
+	var items []page.Item
+	list := func(head page.Item, lines []string) {
+		if len(lines) == 0 {
+			return
 		}
-		items = append(items, c.heading(l.title, 1))
-		for k, line := range l.lines {
+		items = append(items, head)
+		for k, line := range lines {
 			part := c.bullet(line)
 			if k == 0 {
 				part[0].Gap = 0
@@ -29,7 +26,42 @@ func (c *composer) remarks() []page.Item {
 			items = append(items, part...)
 		}
 	}
-	return items
+	list(c.heading(say("remark.warnings"), 1), warnings)
+	plain := page.Item{Block: c.book.Paragraph(page.Font{Size: sizeBody}, c.frame.Width, say("remark.english")), Gap: 2.5, Keep: true}
+	list(plain, english)
+	list(c.heading(say("remark.notes"), 1), c.sheet.Notes)
+	if n := c.sheet.Assumed; n > 0 {
+		list(c.heading(say("remark.assumed"), 1), []string{say("remark.assumed.count", strconv.Itoa(n))})
+	}
+	if len(items) == 0 {
+		return nil
+	}
+	return append([]page.Item{c.heading(say("remark"), 0)}, items...)
+}
+
+// warnings are those in the language of the sheet, and those for which it has no
+// words: they stand in English, as in the report. Several of one latch with the same
+// words are one.
+func (c *composer) warnings() (said, english []string) {
+	if c.replaced {
+		said = append(said, c.fig.say("remark.missing", string(page.Missing)))
+	}
+	for _, r := range c.sheet.Warnings {
+		text, known := c.fig.words.Find("warn." + strconv.Itoa(r.Number))
+		switch {
+		case c.fig.words.Code() == string(catalogue.English):
+			text = r.Text
+		case !known:
+			english = append(english, r.Text)
+			continue
+		case r.About != "":
+			text = c.fig.say("method.how", r.About, text)
+		}
+		if !slices.Contains(said, text) {
+			said = append(said, text)
+		}
+	}
+	return said, english
 }
 
 // bullet sets a line of a list that may run over a page.
@@ -50,18 +82,19 @@ func (c *composer) bullet(s string) []page.Item {
 
 // signOff is who prepared, checked and released the sheet, and who has read it.
 func (c *composer) signOff() []page.Item {
+	say := c.fig.say
 	table := page.Table{Font: page.Font{Size: sizeBody}, Pad: 1.4, Least: 10, Columns: []page.Column{
-		{Title: "", Width: 54}, {Title: "Name"}, {Title: "Date", Width: 30}, {Title: "Signature", Width: 50}}}.Widths(c.frame.Width)
+		{Title: "", Width: 54}, {Title: say("sign.name")}, {Title: say("head.date"), Width: 30}, {Title: say("sign.signature"), Width: 50}}}.Widths(c.frame.Width)
 	rows := [][]string{
-		{"Prepared", c.sheet.Author, "", ""},
-		{"Checked", "", "", ""},
-		{"Released (competent person)", "", "", ""},
-		{"Read and understood", "", "", ""},
-		{"Read and understood", "", "", ""},
-		{"Read and understood", "", "", ""},
+		{say("sign.prepared"), c.sheet.Author, "", ""},
+		{say("sign.checked"), "", "", ""},
+		{say("sign.released"), "", "", ""},
+		{say("sign.read"), "", "", ""},
+		{say("sign.read"), "", "", ""},
+		{say("sign.read"), "", "", ""},
 	}
-	items := []page.Item{c.heading("Sign-off", 0)}
-	text := c.text(sizeBody, fmt.Sprintf("Job %s, revision %s, fingerprint %s. A change of any of them, of press, method or material makes this sheet void.", strong(c.sheet.Job), strong(c.sheet.Revision), strong(c.sheet.Fingerprint)))
+	items := []page.Item{c.heading(say("sign"), 0)}
+	text := c.text(sizeBody, say("sign.void", strong(c.sheet.Job), strong(c.sheet.Revision), strong(c.sheet.Fingerprint)))
 	for i := range text {
 		text[i].Keep = true
 	}

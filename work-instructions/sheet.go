@@ -4,6 +4,8 @@ import (
 	"image"
 	"slices"
 	"time"
+
+	"ramnest/work-instructions/catalogue"
 )
 
 // Paper is the format of the sheet.
@@ -17,15 +19,16 @@ const (
 
 // A Sheet is everything that one work instruction says.
 type Sheet struct {
-	Paper       Paper     // "" is A4
-	Job         string    // job number, in the title block of every page
-	Title       string    // what is assembled
-	Revision    string    // of the job
-	Author      string    // who prepared it; empty: a line to fill in
-	Date        time.Time // of the job; of the document too
-	Fingerprint string    // of the job's inputs, as engraved on the tooling
-	Tool        string    // what made it, "ramnest 0.1.0"
-	Inches      bool      // lengths in inch and forces in lbf instead of mm and N
+	Paper       Paper              // "" is A4
+	Language    catalogue.Language // "" is English
+	Job         string             // job number, in the title block of every page
+	Title       string             // what is assembled
+	Revision    string             // of the job
+	Author      string             // who prepared it; empty: a line to fill in
+	Date        time.Time          // of the job; of the document too
+	Fingerprint string             // of the job's inputs, as engraved on the tooling
+	Tool        string             // what made it, "ramnest 0.1.0"
+	Inches      bool               // lengths in inch and forces in lbf instead of mm and N
 
 	Quantity    int     // assemblies; 0: not stated
 	RatePerHour float64 // assemblies an hour; 0: not stated
@@ -38,9 +41,16 @@ type Sheet struct {
 
 	Override string // reason why a failing method is used all the same; on every page
 
-	Warnings []string // remarks that the reader must know
+	Warnings []Remark // what the reader must know
 	Notes    []string // remarks that may help
-	Defaults []string // what was assumed because the job does not say it
+	Assumed  int      // how many figures were assumed because the job does not state them
+}
+
+// A Remark is a warning of the computation.
+type Remark struct {
+	Number int    // of the matter, as the report has it: other languages have words for it; 0: none
+	About  string // latch or press step; empty: the whole
+	Text   string // in English, with About in it
 }
 
 // Role is where a part is while pressing.
@@ -70,13 +80,14 @@ type Tool struct {
 	Size     [3]float64 // [mm]
 	Mass     float64    // [kg]
 	Material string
-	Steps    []int // press steps that use it, from 1; none: taken for all
+	Process  string // how it is printed; empty: not stated beside the material
+	Steps    []int  // press steps that use it, from 1; none: taken for all
 	Picture  image.Image
 }
 
 // Cautions gives the cautions of all steps, each once, with the numbers under
 // which the sheet prints them.
-func (s Sheet) Cautions() []Caution { return collect(s.facts()).list }
+func (s Sheet) Cautions() []Caution { return collect(s.facts(), s.Language).list }
 
 // facts gives the facts of each step.
 func (s Sheet) facts() []Facts {

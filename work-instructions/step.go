@@ -12,7 +12,8 @@ import (
 // part that is pushed onto it.
 type Step struct {
 	Name  string // "rim cap onto housing"
-	Lower string // name of the lower part, or "the assembly of step 1"
+	Lower string // name of the lower part
+	SoFar bool   // the lower part is the assembly so far; then Lower is not printed in sentences
 	Upper string
 	Nest  string // name of the nest, as in the list of tooling
 	Anvil string // name of the anvil; may be empty by hand only
@@ -65,23 +66,62 @@ type Latch struct {
 type Gap struct {
 	Nominal   float64 // [mm], 0 or more
 	Tolerance float64 // plus or minus [mm], above 0
-	Where     string  // "between rim and housing, at four places"
-	Gauge     string  // with what; empty: feeler gauge
-	What      string  // what is measured; empty: "Gap"
+	Kind      GapKind
+	Between   [2]string // names of lower and upper part, for BetweenParts and OverAll
+	Where     string    // in words of the job; empty: as the kind says
+	Gauge     string    // in words of the job; empty: feeler gauge or caliper, as the kind says
+	What      string    // in words of the job; empty: as the kind says
 }
 
+// GapKind is what is measured.
+type GapKind string
+
+// The kinds of gap.
+const (
+	BetweenParts GapKind = ""       // a gap between the two parts
+	OverAll      GapKind = "height" // the height of both
+	UnderAnvil   GapKind = "anvil"  // the gap at the dead stops
+)
+
 // what is the thing measured.
-func (g Gap) what() string {
-	if g.What == "" {
-		return "Gap"
+func (f figures) what(g Gap) string {
+	switch {
+	case g.What != "":
+		return g.What
+	case g.Kind == OverAll:
+		return f.say("acc.height")
 	}
-	return g.What
+	return f.say("acc.gap")
+}
+
+// where is the place at which it is measured.
+func (f figures) where(g Gap) string {
+	switch {
+	case g.Where != "":
+		return g.Where
+	case g.Kind == OverAll:
+		return f.say("acc.over all", part(g.Between[0]), part(g.Between[1]))
+	case g.Kind == UnderAnvil:
+		return f.say("acc.under anvil")
+	}
+	return f.say("acc.between", part(g.Between[0]), part(g.Between[1]))
+}
+
+// gauge is what it is measured with.
+func (f figures) gauge(g Gap) string {
+	switch {
+	case g.Gauge != "":
+		return g.Gauge
+	case g.Kind == OverAll:
+		return f.say("acc.caliper")
+	}
+	return f.say("acc.feeler")
 }
 
 // A Picture with what it shows.
 type Picture struct {
 	Image   image.Image // nil: none
-	Caption string
+	Caption string      // in words of the job; empty: what the sheet says of such a picture
 }
 
 // Pictures of a step; any may be missing.

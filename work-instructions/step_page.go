@@ -1,8 +1,8 @@
 package workinstructions
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 
 	"ramnest/export/page"
 )
@@ -16,9 +16,9 @@ const (
 // stepItems is one press step: set-up, actions, acceptance, force and method.
 func (c *composer) stepItems(i int) []page.Item {
 	t := c.steps[i]
-	title := "Press step: " + t.Name
+	title := c.fig.say("step", t.Name)
 	if len(c.steps) > 1 {
-		title = fmt.Sprintf("Press step %d of %d: %s", i+1, len(c.steps), t.Name)
+		title = c.fig.say("step.of", strconv.Itoa(i+1), strconv.Itoa(len(c.steps)), t.Name)
 	}
 	head := c.heading(title, 0)
 	head.Break = true
@@ -39,7 +39,7 @@ func (c *composer) boxes(list []Caution) []page.Item {
 }
 
 func (c *composer) setUpItems(t stepText) []page.Item {
-	head := c.heading("Set-up", 1)
+	head := c.heading(c.fig.say("setup"), 1)
 	items := append([]page.Item{head}, c.boxes(t.full)...)
 	for _, m := range t.short {
 		items = append(items, page.Item{Block: c.reminder(m, c.frame.Width), Gap: 1.5, Keep: true})
@@ -48,7 +48,7 @@ func (c *composer) setUpItems(t stepText) []page.Item {
 		items[1].Gap = 0
 	}
 	w := c.frame.Width
-	plan := c.shown(t.Pictures.Plan, actionPicture, actionPicture*3/4)
+	plan := c.shown(c.fig.captioned(t.Step, t.Pictures.Plan, "cap.plan"), actionPicture, actionPicture*3/4)
 	if plan.Height == 0 {
 		for k, l := range t.setUp {
 			items = append(items, page.Item{Block: c.tick(l, w, sizeDetail), Gap: 2, Keep: k == 0})
@@ -74,7 +74,7 @@ func (c *composer) setUpItems(t stepText) []page.Item {
 }
 
 func (c *composer) actionItems(t stepText) []page.Item {
-	items := []page.Item{c.heading("Actions", 1)}
+	items := []page.Item{c.heading(c.fig.say("act"), 1)}
 	for i, a := range t.actions {
 		it := page.Item{Block: c.action(a)}
 		if i > 0 {
@@ -136,16 +136,17 @@ func (c *composer) numbered(number string, head page.Block, left float64) page.B
 }
 
 func (c *composer) acceptanceItems(t stepText) []page.Item {
+	say := c.fig.say
 	table := page.Table{Font: page.Font{Size: sizeBody}, Pad: 1.3, Columns: []page.Column{
-		{Title: "Good if"}, {Title: "Limit", Width: 42}, {Title: "How", Width: 62}}}.Widths(c.frame.Width)
+		{Title: say("acc.good if")}, {Title: say("acc.limit"), Width: 42}, {Title: say("acc.how"), Width: 62}}}.Widths(c.frame.Width)
 	var rows [][]string
 	for _, k := range acceptance(c.fig, t.Step) {
 		rows = append(rows, []string{k.what, strong(k.limit), k.how})
 	}
-	items := append([]page.Item{c.heading("Acceptance", 1)}, table.Items(c.book, rows)...)
-	head := c.heading("Reject", 1)
+	items := append([]page.Item{c.heading(say("acc"), 1)}, table.Items(c.book, rows)...)
+	head := c.heading(say("reject"), 1)
 	items = append(items, head)
-	lines := reject(t.Step, t.facts)
+	lines := reject(c.fig, t.facts)
 	for k, l := range lines {
 		items = append(items, page.Item{Block: c.book.Paragraph(page.Font{Size: sizeDetail}, c.frame.Width, l), Gap: 1.4, Keep: k < len(lines)-1})
 	}

@@ -72,9 +72,9 @@ func (c *composer) testNeeds(s TestSheet, f Facts) []string {
 	case most == 0:
 		out = append(out, "A force gauge that keeps its peak.")
 	case byHand(f):
-		out = append(out, "A force gauge that keeps its peak and reads to "+figures{s.Pounds}.force(stopAbove*most)+" or more, with a flat tip.")
+		out = append(out, "A force gauge that keeps its peak and reads to "+figures{inches: s.Pounds}.force(stopAbove*most)+" or more, with a flat tip.")
 	default:
-		out = append(out, "A press or test stand, bolted down, with a force gauge that keeps its peak and reads to "+figures{s.Pounds}.force(stopAbove*most)+" or more. An arbor press alone shows no force.")
+		out = append(out, "A press or test stand, bolted down, with a force gauge that keeps its peak and reads to "+figures{inches: s.Pounds}.force(stopAbove*most)+" or more. An arbor press alone shows no force.")
 	}
 	if !byHand(f) || f.Overstrained > 0 || f.Brittle {
 		out = append(out, "Eye protection with side protection.")
@@ -116,12 +116,12 @@ func (c *composer) testGrid(s TestSheet) []page.Item {
 	head := c.heading("Measured", 0)
 	items := []page.Item{head}
 	_, length := c.fig.millimetres(0)
-	_, unit := figures{s.Pounds}.newtons(0)
+	_, unit := figures{inches: s.Pounds}.newtons(0)
 	table := page.Table{Font: page.Font{Size: sizeTable}, Pad: 1.3, Least: 9.5, Columns: []page.Column{
 		{Title: "Pair", Width: 12}, {Title: "Size, " + length, Width: 17}, {Title: "Measured, " + length, Width: 20}, {Title: "Expected, " + unit, Width: 27}, {Title: "Stop at, " + unit, Width: 19},
 		{Title: "Force, " + unit, Width: 20}, {Title: "Go / no-go", Width: 19}, {Title: "Seen, heard"}}}.Widths(c.frame.Width)
 	bare := func(n float64) string {
-		text, _, _ := strings.Cut(figures{s.Pounds}.force(n), nbsp)
+		text, _, _ := strings.Cut(figures{inches: s.Pounds}.force(n), nbsp)
 		text, _, _ = strings.Cut(text, " ")
 		return text
 	}

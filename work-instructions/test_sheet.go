@@ -137,7 +137,7 @@ func WriteTest(w io.Writer, s TestSheet) error {
 	}
 	book := page.New(size, picture.EncodePNG)
 	defer book.Wait()
-	c := emptyComposer(book, Sheet{Job: s.Job, Title: s.Title, Revision: s.Revision, Author: s.Author, Date: s.Date, Tool: s.Tool, Inches: s.Inches}, "Test sheet", [2]string{"Latch", s.Latch})
+	c := emptyComposer(book, Sheet{Job: s.Job, Title: s.Title, Revision: s.Revision, Author: s.Author, Date: s.Date, Tool: s.Tool, Inches: s.Inches}, "Test sheet, job", [2]string{"Latch", s.Latch})
 	if err := book.Flow(c.frame, c.testItems(s)); err != nil {
 		return fmt.Errorf("lay out the test sheet: %w", err)
 	}

@@ -1,7 +1,7 @@
 package workinstructions
 
 import (
-	"fmt"
+	"strconv"
 
 	"ramnest/export/page"
 )
@@ -46,7 +46,7 @@ const pageCell = 24
 // titleBlock is what stands at the head of every page; the page number is added
 // when the number of pages is known.
 func (c *composer) titleBlock() page.Block {
-	s, w := c.sheet, c.frame.Width
+	s, w, say := c.sheet, c.frame.Width, c.fig.say
 	row := func(cells ...cell) page.Block {
 		free := w
 		for _, k := range cells {
@@ -68,8 +68,8 @@ func (c *composer) titleBlock() page.Block {
 		author = " "
 	}
 	block := page.Stack(0,
-		row(cell{c.what + ", job", s.Job, 50, 12, 3}, cell{"Title", s.Title, 0, 10, 2}, cell{"Revision", s.Revision, 24, 12, 2}, cell{"Page", " ", pageCell, 12, 1}),
-		row(cell{"Date", s.Date.Format("2006-01-02"), 28, 9, 1}, cell{"Author", author, 0, 9, 1}, cell{c.mark[0], c.mark[1], 50, 9, 1}, cell{"Made with", s.Tool, 34, 9, 1}))
+		row(cell{c.what, s.Job, 50, 12, 3}, cell{say("head.title"), s.Title, 0, 10, 2}, cell{say("head.revision"), s.Revision, 24, 12, 2}, cell{say("head.page"), " ", pageCell, 12, 1}),
+		row(cell{say("head.date"), s.Date.Format("2006-01-02"), 28, 9, 1}, cell{say("head.author"), author, 0, 9, 1}, cell{c.mark[0], c.mark[1], 50, 9, 1}, cell{say("head.tool"), s.Tool, 34, 9, 1}))
 	framed := page.Framed(block, w, 0.4)
 	if s.Override == "" {
 		return framed
@@ -81,9 +81,9 @@ func (c *composer) titleBlock() page.Block {
 func (c *composer) overrideBand() page.Block {
 	w := c.frame.Width
 	f := page.Font{Size: 9}
-	word := "OVERRIDE"
+	word := c.fig.say("override.word")
 	left := 8 + c.book.Width(page.Font{Face: page.Bold, Size: 10}, word) + 3
-	text := c.book.Paragraph(f, w-left-2, "The method on this sheet fails its assessment and is used all the same. Reason given: "+strong(c.sheet.Override))
+	text := c.book.Paragraph(f, w-left-2, c.fig.say("override.band", strong(c.sheet.Override)))
 	b := page.Inset(text, left, 1.4, 1.6)
 	b.Height = max(b.Height, 7)
 	return page.Framed(page.Block{Height: b.Height, Draw: func(p *page.Page, x, y float64) {
@@ -98,11 +98,11 @@ func (c *composer) overrideBand() page.Block {
 func (c *composer) frameOf(p *page.Page, n, of int) {
 	c.head.Draw(p, marginLeft, marginTop)
 	f := page.Font{Face: page.Bold, Size: 12}
-	text := fmt.Sprintf("%d of %d", n, of)
+	text := c.fig.say("head.n of m", strconv.Itoa(n), strconv.Itoa(of))
 	base := marginTop + 0.9 + page.Font{Size: labelSize}.Leading() + 0.2 + f.Ascent()
 	f.Size = min(f.Size, f.Size*(pageCell-2.4)/c.book.Width(f, text))
 	p.Text(marginLeft+c.frame.Width-pageCell+1.2, base, f, text)
 	y := c.book.Size.Height - marginBottom
 	p.Line(marginLeft, y-3.6, marginLeft+c.frame.Width, y-3.6, page.Hairline)
-	p.Text(marginLeft, y, page.Font{Size: 8}, "Local law and the site's own assessment come first. Only trained and authorised persons do this work.")
+	p.Text(marginLeft, y, page.Font{Size: 8}, c.fig.say("foot"))
 }

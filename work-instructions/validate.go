@@ -37,6 +37,9 @@ func (s Sheet) Validate() []force.Fault {
 	if s.Paper != "" && s.Paper != A4 && s.Paper != Letter {
 		v.fault("paper", string(s.Paper), "is no format of this sheet", "A4 or Letter")
 	}
+	if !s.Language.Known() {
+		v.fault("language", string(s.Language), "has no words in the catalogue", "en, de, es, fr or pl")
+	}
 	v.text("job", s.Job, MostHead, true)
 	v.text("title", s.Title, MostName, true)
 	v.text("revision", s.Revision, MostHead, true)
@@ -51,9 +54,12 @@ func (s Sheet) Validate() []force.Fault {
 		v.fault("quantity", fmt.Sprint(s.Quantity), "is out of range", "0 (not stated) to 1e9")
 	}
 	v.texts("bench", s.Bench)
-	v.texts("warnings", s.Warnings)
+	v.most("warnings", len(s.Warnings), MostList)
+	for i, w := range s.Warnings {
+		v.text(fmt.Sprintf("warnings[%d].about", i), w.About, MostName, false)
+		v.text(fmt.Sprintf("warnings[%d].text", i), w.Text, MostText, true)
+	}
 	v.texts("notes", s.Notes)
-	v.texts("defaults", s.Defaults)
 	v.most("parts", len(s.Parts), MostList)
 	for i, p := range s.Parts {
 		v.part(fmt.Sprintf("parts[%d]", i), p, len(s.Steps))
@@ -133,6 +139,7 @@ func (v *checker) tool(at string, t Tool, steps int) {
 	v.text(at+".name", t.Name, MostName, true)
 	v.text(at+".mark", t.Mark, MostName, false)
 	v.text(at+".material", t.Material, MostName, false)
+	v.text(at+".process", t.Process, MostHead, false)
 	for _, n := range t.Size {
 		if !(n > 0) {
 			v.fault(at+".size", fmt.Sprintf("%g mm", n), "must be above 0", "")
@@ -163,7 +170,15 @@ func (v *checker) step(at string, s Step) {
 	for i, l := range s.Latches {
 		v.latch(fmt.Sprintf("%s.latches[%d]", at, i), l)
 	}
-	v.text(at+".seat.where", s.Seat.Where, MostName, true)
+	switch g := s.Seat; {
+	case g.Kind != BetweenParts && g.Kind != OverAll && g.Kind != UnderAnvil:
+		v.fault(at+".seat.kind", string(g.Kind), "is no kind of gap", "empty, height or anvil")
+	case g.Where == "" && g.Kind != UnderAnvil:
+		v.text(at+".seat.between[0]", g.Between[0], MostName, true)
+		v.text(at+".seat.between[1]", g.Between[1], MostName, true)
+	}
+	v.text(at+".seat.where", s.Seat.Where, MostName, false)
+	v.text(at+".seat.what", s.Seat.What, MostName, false)
 	v.text(at+".seat.gauge", s.Seat.Gauge, MostName, false)
 	if s.Seat.Nominal < 0 {
 		v.fault(at+".seat.nominal", fmt.Sprintf("%g mm", s.Seat.Nominal), "must be 0 or more", "the gap when seated")

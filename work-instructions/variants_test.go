@@ -47,7 +47,8 @@ func overrideSheet(tb testing.TB) Sheet {
 func twoStepSheet(tb testing.TB) Sheet {
 	s := demoSheet(tb)
 	second := byHandSheet(tb).Steps[0]
-	second.Name, second.Lower, second.Upper, second.Nest, second.Anvil = "pins into cap", "the assembly of step 1", "Pin carrier", "nest", "anvil 2"
+	second.Name, second.Lower, second.Upper, second.Nest, second.Anvil = "pins into cap", "Housing", "Pin carrier", "nest", "anvil 2"
+	second.SoFar = true
 	s.Steps = append(s.Steps, second)
 	s.Parts = append(s.Parts, Part{Name: "Pin carrier", Material: "PETG", Process: "MEX", Role: Upper, Step: 2, Count: 1})
 	s.Tooling[0].Steps = []int{1, 2}
@@ -95,7 +96,7 @@ func longSheet(tb testing.TB) Sheet {
 		st.Pictures.Load.Caption = strings.Repeat("x", MostName)
 	}
 	s.Bench = []string{strings.Repeat("b ", MostText/2), unbroken}
-	s.Warnings = []string{strings.Repeat("word ", MostText/5), strings.Repeat("w", MostText)}
+	s.Warnings = []Remark{{Text: strings.Repeat("word ", MostText/5)}, {Text: strings.Repeat("w", MostText)}}
 	return s
 }
 
@@ -114,7 +115,7 @@ func variants(tb testing.TB) map[string]Sheet {
 	letter := demoSheet(tb)
 	letter.Paper, letter.Inches = Letter, true
 	bare := byHandSheet(tb)
-	bare.Parts, bare.Tooling, bare.Bench, bare.Notes, bare.Defaults, bare.Warnings = nil, nil, nil, nil, nil, nil
+	bare.Parts, bare.Tooling, bare.Bench, bare.Notes, bare.Assumed, bare.Warnings = nil, nil, nil, nil, 0, nil
 	bare.Quantity, bare.RatePerHour, bare.Author = 0, 0, ""
 	st := &bare.Steps[0]
 	st.Anvil, st.Pictures, st.Latches, st.Pull = "", Pictures{}, nil, 0

@@ -24,10 +24,7 @@ func Write(w io.Writer, s Sheet) error {
 	}
 	book := page.New(size, picture.EncodePNG)
 	defer book.Wait()
-	c := newComposer(book, s)
-	if replaced {
-		c.sheet.Warnings = append(c.sheet.Warnings, fmt.Sprintf("Characters that the font of this sheet has not got, or that run from right to left, are printed as %c. Read them in the job file.", page.Missing))
-	}
+	c := newComposer(book, s, replaced)
 	if err := book.Flow(c.frame, c.items()); err != nil {
 		return fmt.Errorf("lay out the work instruction: %w", err)
 	}
@@ -36,11 +33,11 @@ func Write(w io.Writer, s Sheet) error {
 	}
 	var out bytes.Buffer
 	err := book.Write(&out, page.Info{
-		Title:    "Work instruction " + s.Job + ": " + s.Title,
+		Title:    c.fig.say("doc.title", s.Job, s.Title),
 		Author:   s.Author,
-		Subject:  "Pressing printed parts together, revision " + s.Revision,
+		Subject:  c.fig.say("doc.subject", s.Revision),
 		Keywords: s.Job + ", " + s.Revision + ", " + s.Fingerprint,
-		Creator:  s.Tool, Language: "en", Date: s.Date.UTC().Truncate(time.Second),
+		Creator:  s.Tool, Language: s.Language.Code(), Date: s.Date.UTC().Truncate(time.Second),
 	})
 	if err != nil {
 		return fmt.Errorf("write the work instruction: %w", err)

@@ -7,12 +7,14 @@ import (
 	"strings"
 	"time"
 
+	"ramnest/cmd/internal/job"
 	"ramnest/cmd/internal/pictures"
 	"ramnest/cmd/internal/report"
 	"ramnest/cmd/internal/solve"
 	"ramnest/fixture"
 	"ramnest/force"
 	workinstructions "ramnest/work-instructions"
+	"ramnest/work-instructions/catalogue"
 )
 
 // sheet fills the work instruction.
@@ -23,13 +25,17 @@ func sheet(s *solve.Solution, tool string) (workinstructions.Sheet, error) {
 		return workinstructions.Sheet{}, fmt.Errorf("date of the job: %w", err)
 	}
 	out := workinstructions.Sheet{
-		Paper: workinstructions.Paper(j.Sheet()), Job: j.Number, Title: j.Title, Revision: orNone(j.Revision), Author: j.Author,
+		Paper: workinstructions.Paper(j.Sheet()), Job: j.Number, Title: j.Title, Revision: orNone(j.Revision, catalogue.Language(j.Language)), Author: j.Author,
 		Date: date, Fingerprint: s.Fingerprint, Tool: tool, Inches: j.Inch(),
 		Quantity: j.Quantity, RatePerHour: j.RatePerHour,
-		Warnings: report.Cautions(s),
+		Language: catalogue.Language(j.Language), Assumed: len(s.Defaults),
 	}
-	for _, d := range s.Defaults {
-		out.Defaults = append(out.Defaults, d.About+": "+d.Text)
+	for _, w := range report.Warnings(s) {
+		about := w.Latch
+		if about == "" && len(s.Steps) > 1 {
+			about = w.Step
+		}
+		out.Warnings = append(out.Warnings, workinstructions.Remark{Number: w.Number, About: about, Text: w.Text})
 	}
 	order := s.Order()
 	for i := range s.Steps {
@@ -44,11 +50,20 @@ func sheet(s *solve.Solution, tool string) (workinstructions.Sheet, error) {
 	return out, nil
 }
 
-func orNone(s string) string {
+func orNone(s string, in catalogue.Language) string {
 	if s == "" {
-		return "none"
+		return in.Say("none")
 	}
 	return s
+}
+
+// stepName is the name of a press step: that of the job, or for a flat job what is
+// pressed on, in the language of the sheet.
+func stepName(j *job.File, st *solve.Step, in catalogue.Language) string {
+	if len(j.PressSteps) == 0 {
+		return in.Say("step.press on", st.Upper.Name)
+	}
+	return st.Name
 }
 
 // addStep adds a step with its parts and tooling.
@@ -62,22 +77,21 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.S
 			first = false
 		}
 	}
-	lower := st.Lower.Name
+	lower, soFar := st.Lower.Name, false
 	if first {
 		out.Parts = append(out.Parts, workinstructions.Part{Name: lower, Material: st.LowerMaterial.Name, Process: st.LowerMaterial.Process, Role: workinstructions.Lower, Step: number, Count: 1, Picture: set.Lower})
 	} else {
-		lower = "assembly so far"
+		soFar = true
 	}
 	out.Parts = append(out.Parts, workinstructions.Part{Name: st.Upper.Name, Material: st.UpperMaterial.Name, Process: st.UpperMaterial.Process, Role: workinstructions.Upper, Step: number, Count: 1, Picture: set.Upper})
-	material := s.Material.Name + " by " + s.Material.Process
 	if n.Steps[0] == i {
 		var steps []int
 		for _, k := range n.Steps {
 			steps = append(steps, k+1)
 		}
-		out.Tooling = append(out.Tooling, workinstructions.Tool{Name: n.Name, Mark: n.Mark, Size: n.Size, Mass: n.Mass, Material: material, Steps: steps, Picture: set.Nest})
+		out.Tooling = append(out.Tooling, workinstructions.Tool{Name: n.Name, Mark: n.Mark, Size: n.Size, Mass: n.Mass, Material: s.Material.Name, Process: s.Material.Process, Steps: steps, Picture: set.Nest})
 	}
-	out.Tooling = append(out.Tooling, workinstructions.Tool{Name: a.Name, Mark: a.Mark, Size: a.Size, Mass: a.Mass, Material: material, Steps: []int{number}, Picture: set.Under})
+	out.Tooling = append(out.Tooling, workinstructions.Tool{Name: a.Name, Mark: a.Mark, Size: a.Size, Mass: a.Mass, Material: s.Material.Name, Process: s.Material.Process, Steps: []int{number}, Picture: set.Under})
 	if st.Decision.Overridden {
 		out.Override = s.Job.Method.Override
 	}
@@ -87,7 +101,7 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.S
 	}
 	r := st.Result
 	step := workinstructions.Step{
-		Name: st.Name, Lower: lower, Upper: st.Upper.Name, Nest: n.Name, Anvil: a.Name,
+		Name: stepName(s.Job, st, catalogue.Language(out.Language)), Lower: lower, SoFar: soFar, Upper: st.Upper.Name, Nest: n.Name, Anvil: a.Name,
 		OneWay: n.OneWay, AnyWay: n.AnyWay, Guided: len(n.Pins) > 0, Decision: st.Decision,
 		Force: workinstructions.Force{
 			Design: r.Design, Peak: r.Peak, P5: r.P5, P50: r.P50, P95: r.P95, Worst: r.Worst,
@@ -104,12 +118,12 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.S
 			Permanent:   st.Demand.Permanent, AcrossLayers: st.Demand.AcrossLayers,
 		},
 		Pictures: workinstructions.Pictures{
-			Load:    workinstructions.Picture{Image: set.Load, Caption: "The " + lower + " goes into the " + n.Name + "."},
-			Place:   workinstructions.Picture{Image: set.Place, Caption: "The " + st.Upper.Name + " is set on."},
-			Anvil:   workinstructions.Picture{Image: set.Anvil, Caption: "The " + a.Name + " goes on; the two pins let it on one way round only."},
-			Press:   workinstructions.Picture{Image: set.Press, Caption: "Down to the dead stops. The arrow is where the force goes in."},
-			Section: workinstructions.Picture{Image: set.Section, Caption: "Closed, cut through the press axis."},
-			Plan:    workinstructions.Picture{Image: set.Plan, Caption: "The " + n.Name + " from above. The lines cross where the force goes in."},
+			Load:    workinstructions.Picture{Image: set.Load},
+			Place:   workinstructions.Picture{Image: set.Place},
+			Anvil:   workinstructions.Picture{Image: set.Anvil},
+			Press:   workinstructions.Picture{Image: set.Press},
+			Section: workinstructions.Picture{Image: set.Section},
+			Plan:    workinstructions.Picture{Image: set.Plan},
 		},
 	}
 	for _, l := range st.Chosen().Limits {
@@ -160,18 +174,16 @@ func seatGap(st fixture.Step, r force.Result) (workinstructions.Gap, error) {
 		return workinstructions.Gap{}, err
 	}
 	tolerance := math.Max(leastSeat, math.Min(mostSeat, home(r)))
+	parts := [2]string{st.Lower.Name, st.Upper.Name}
 	switch {
 	case ok && open:
-		return workinstructions.Gap{Nominal: g, Tolerance: tolerance, Where: "between the " + st.Lower.Name + " and the " + st.Upper.Name + ", at four places"}, nil
+		return workinstructions.Gap{Nominal: g, Tolerance: tolerance, Between: parts}, nil
 	case st.Upper.Envelope.Max[2] >= st.Lower.Envelope.Max[2]:
 		low, high := st.Lower.Envelope.Min[2], st.Upper.Envelope.Max[2]
 		process := st.Lower.Material.ToleranceOn(st.Lower.Envelope.Max[2]-low) + st.Upper.Material.ToleranceOn(high-st.Upper.Envelope.Min[2])
-		return workinstructions.Gap{
-			What: "Height", Nominal: high - low, Tolerance: tolerance + process, Gauge: "caliper",
-			Where: "over all, from the underside of the " + st.Lower.Name + " to the top of the " + st.Upper.Name + ", at four places",
-		}, nil
+		return workinstructions.Gap{Kind: workinstructions.OverAll, Nominal: high - low, Tolerance: tolerance + process, Between: parts}, nil
 	}
-	return workinstructions.Gap{Tolerance: 0.05, Where: "under the anvil at every dead stop, pressed down"}, nil
+	return workinstructions.Gap{Kind: workinstructions.UnderAnvil, Tolerance: 0.05}, nil
 }
 
 // home is the lift at which the last latch is over its hump [mm]; 0 if it takes force

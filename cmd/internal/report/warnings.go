@@ -36,6 +36,9 @@ func Cautions(s *solve.Solution) []string {
 	return out
 }
 
+// Warnings gives every caution of a solution, the gravest first, each once.
+func Warnings(s *solve.Solution) []Warning { return warnings(s) }
+
 // warnings gathers every caution, the gravest first, each once.
 func warnings(s *solve.Solution) []Warning {
 	var out []Warning

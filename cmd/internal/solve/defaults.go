@@ -20,6 +20,9 @@ func (s *Solution) listDefaults() {
 	if j.Paper == "" {
 		add("paper", "A4")
 	}
+	if j.Language == "" {
+		add("language", "en")
+	}
 	if j.Draws == 0 {
 		add("draws", "10000 tolerance draws")
 	}

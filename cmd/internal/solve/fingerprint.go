@@ -24,7 +24,7 @@ const fingerprintLetters = "ABCDEFGHJKLMNPQRSTUVWXYZ23456789"
 func fingerprint(s *Solution) (string, error) {
 	h := sha256.New()
 	j := *s.Job
-	j.Title, j.Author, j.Date, j.Paper, j.Units, j.Rates = "", "", "", "", jobfile.Units{}, nil
+	j.Title, j.Author, j.Date, j.Paper, j.Language, j.Units, j.Rates = "", "", "", "", "", jobfile.Units{}, nil
 	if err := json.NewEncoder(h).Encode(j); err != nil {
 		return "", fmt.Errorf("fingerprint: %w", err)
 	}
