@@ -152,8 +152,8 @@ func (c *composer) latchItems(t stepText) []page.Item {
 	}
 	say := c.fig.say
 	table := page.Table{Font: page.Font{Size: sizeTable}, Pad: 1.2, Columns: []page.Column{
-		{Title: say("latch")}, {Title: say("latch.kind"), Width: 28}, {Title: say("latch.count"), Width: 17, Right: true}, {Title: say("latch.peak"), Width: 25, Right: true},
-		{Title: say("latch.strain"), Width: 36, Right: true}, {Title: say("latch.holds"), Width: 46}}}.Widths(c.frame.Width)
+		{Title: say("latch")}, {Title: say("latch.kind"), Width: 27}, {Title: say("latch.count"), Width: 16, Right: true}, {Title: say("latch.peak"), Width: 24, Right: true},
+		{Title: say("latch.strain"), Width: 34, Right: true}, {Title: say("latch.holds"), Width: 44}}}.Widths(c.frame.Width)
 	var rows [][]string
 	for _, l := range t.Latches {
 		strain := c.fig.percent(l.Strain)

@@ -58,7 +58,7 @@ func TestAnyValueInAnyField(t *testing.T) {
 			var out bytes.Buffer
 			if err := Write(&out, s); err != nil {
 				if _, ok := errors.AsType[force.Fault](err); !ok || out.Len() > 0 {
-					t.Errorf("%v %v: %v, %d bytes", v.Kind(), value, err, out.Len())
+					t.Errorf("%v %.20v: %v, %d bytes (%v)", v.Kind(), value, err, out.Len(), v.Type())
 				}
 				refused++
 				continue

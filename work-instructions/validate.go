@@ -218,12 +218,16 @@ func (v *checker) decision(at string, s Step) {
 	if m := s.Facts.Method; m != "" && m != d.Chosen {
 		v.fault(at+".chosen", string(d.Chosen), "differs from the method of the facts, "+string(m), "the same, or no method in the facts")
 	}
+	for _, o := range d.Options {
+		if o.Verdict != method.Pass && o.Verdict != method.Conditional && o.Verdict != method.Fail {
+			v.fault(at+".options", string(o.Verdict), "is no verdict", "pass, conditional or fail")
+			return
+		}
+	}
 	a := s.chosen()
 	switch {
 	case a == nil:
 		v.fault(at+".options", "", "have no assessment of the chosen method", "the assessment of "+string(d.Chosen))
-	case a.Verdict != method.Pass && a.Verdict != method.Conditional && a.Verdict != method.Fail:
-		v.fault(at+".options", string(a.Verdict), "is no verdict", "pass, conditional or fail")
 	case a.Verdict == method.Fail && !d.Overridden && !s.Facts.Overridden:
 		v.fault(at+".chosen", string(d.Chosen), "fails its assessment and is not overridden", "a method that passes")
 	case a.Verdict != method.Fail && d.Overridden:

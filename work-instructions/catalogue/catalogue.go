@@ -8,6 +8,7 @@ package catalogue
 import (
 	_ "embed"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"sync"
@@ -143,3 +144,6 @@ func (l Language) Number(s string) string {
 	}
 	return s
 }
+
+// Keys are all keys, in order.
+func Keys() []string { return slices.Sorted(maps.Keys(read[English]())) }
