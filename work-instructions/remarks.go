@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"ramnest/export/page"
+	"ramnest/force"
 	"ramnest/work-instructions/catalogue"
 )
 
@@ -47,15 +48,23 @@ func (c *composer) warnings() (said, english []string) {
 		said = append(said, c.fig.say("remark.missing", string(page.Missing)))
 	}
 	for _, r := range c.sheet.Warnings {
+		w := force.Warning{Number: r.Number, Text: r.Text}
 		text, known := c.fig.words.Find("warn." + strconv.Itoa(r.Number))
 		switch {
 		case c.fig.words.Code() == string(catalogue.English):
 			text = r.Text
+			if r.Number > 0 {
+				text = w.String()
+			}
 		case !known:
 			english = append(english, r.Text)
 			continue
 		case r.About != "":
-			text = c.fig.say("method.how", r.About, text)
+			w.Text = c.fig.say("method.how", r.About, text)
+			text = w.String()
+		default:
+			w.Text = text
+			text = w.String()
 		}
 		if !slices.Contains(said, text) {
 			said = append(said, text)

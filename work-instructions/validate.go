@@ -274,7 +274,7 @@ func (v *checker) force(at string, f Force) {
 
 func (v *checker) latch(at string, l Latch) {
 	v.text(at+".id", l.ID, MostName, true)
-	v.text(at+".kind", l.Kind, MostName, true)
+	v.text(at+".kind", l.Kind, MostHead, true)
 	if l.Count < 1 || l.Count > largest {
 		v.fault(at+".count", fmt.Sprint(l.Count), "is out of range", "1 or more")
 	}

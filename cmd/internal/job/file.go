@@ -18,8 +18,8 @@ type File struct {
 	Author   string `yaml:"author"`
 
 	jobfile.Units `yaml:",inline"`
-	Paper         string `yaml:"paper" oneof:"A4 Letter"`         // of the work instruction; left out: A4
-	Language      string `yaml:"language" oneof:"en de es fr pl"` // of the work instruction; left out: en
+	Paper         string `yaml:"paper" oneof:"A4 Letter"`                          // of the work instruction; left out: A4
+	Language      string `yaml:"language" oneof:"en de es fr pl" json:",omitzero"` // of the work instruction; left out: en
 
 	Quantity      int     `yaml:"quantity"`                    // assemblies; 0: not stated
 	RatePerHour   float64 `yaml:"rate_per_hour" unit:"none"`   // assemblies an hour; 0: a default, listed
