@@ -72,7 +72,7 @@ func testSheet(j *job.File, set coupon.Set, tool, table string) (workinstruction
 	if err != nil {
 		return workinstructions.TestSheet{}, fmt.Errorf("date of the job: %w", err)
 	}
-	s := workinstructions.TestSheet{Paper: workinstructions.Paper(j.Sheet()), Job: j.Number, Title: j.Title, Revision: orNone(j.Revision), Author: j.Author, Date: date, Tool: tool,
+	s := workinstructions.TestSheet{Paper: workinstructions.Paper(j.Sheet()), Job: j.Number, Title: j.Title, Revision: orNone(j.Revision, ""), Author: j.Author, Date: date, Tool: tool,
 		Inches: j.Inch(), Pounds: j.Pounds(), Latch: set.Latch, Kind: strings.ReplaceAll(set.Kind, "_", " "), SizeName: strings.ReplaceAll(set.SizeName, "_", " "), StepSize: set.StepSize,
 		Stepped: set.Stepped, Places: set.Places, Table: table, Bought: set.Bought, Snaps: set.Kind != "press_fit" && set.Kind != "crush_rib"}
 	for _, r := range set.Remarks {
