@@ -36,7 +36,7 @@ func (h *helpCommand) Run(c *console, parsed *kong.Context) error {
 		return c.print(t.String())
 	}
 	if w, ok := guide.WarningNumber(h.Topic); ok {
-		return (&explainCommand{source: source{Job: fmt.Sprintf("W%d", w)}}).Run(c)
+		return (&explainCommand{calibrated: calibrated{source: source{Job: fmt.Sprintf("W%d", w)}}}).Run(c)
 	}
 	switch h.Topic {
 	case "topics":

@@ -26,7 +26,7 @@ type studyCommands struct {
 }
 
 type explainCommand struct {
-	source
+	calibrated
 	Latch string `arg:"" optional:"" name:"latch" help:"Id of the latch."`
 }
 
@@ -66,7 +66,8 @@ func (e *explainCommand) Run(c *console) error {
 	var ids []string
 	for _, s := range steps {
 		if lines := force.Explain(s.Assembly, e.Latch); lines != nil {
-			return c.print(report.Explain(e.Latch, lines))
+			whole := &solve.Solution{Job: j, Steps: steps}
+			return c.print(report.Explain(e.Latch, lines) + report.CalibrationText(whole))
 		}
 		for _, l := range s.Latches {
 			ids = append(ids, l.ID)
@@ -76,7 +77,7 @@ func (e *explainCommand) Run(c *console) error {
 }
 
 type sweepCommand struct {
-	source
+	calibrated
 	Vary string `required:"" placeholder:"PATH=FROM:TO:N" help:"The figure and its values: N of them, evenly from FROM to TO, such as latches.rim.annular.undercut=0.3:0.9:7."`
 	JSON bool   `name:"json" help:"Print the table as JSON."`
 }
@@ -111,7 +112,7 @@ func (w *sweepCommand) Run(c *console) error {
 	defer done()
 	var rows []report.SweepRow
 	for _, v := range values {
-		at := w.source
+		at := w.calibrated
 		at.Set = append(append([]string{}, w.Set...), path+"="+v)
 		row := report.SweepRow{Value: v}
 		j, doc, err := at.read()
@@ -119,6 +120,7 @@ func (w *sweepCommand) Run(c *console) error {
 			var s *solve.Solution
 			if s, err = solve.Choices(j, solve.Means{Open: opener(root)}); err == nil {
 				row.Steps = report.SweepSteps(s)
+				row.Calibration = report.CalibrationWords(s)
 			} else {
 				err = refusedAt(doc, err)
 			}
@@ -159,7 +161,7 @@ func sweepValues(vary string) (path string, values []string, err error) {
 }
 
 type methodCommand struct {
-	source
+	calibrated
 	JSON bool `name:"json" help:"Print the comparison as JSON."`
 }
 
@@ -176,7 +178,11 @@ simpler method that passes.
 
 // Run compares.
 func (m *methodCommand) Run(c *console) error {
-	s, _, err := m.solve(c)
+	j, doc, err := m.read()
+	if err != nil {
+		return err
+	}
+	s, err := m.work(c, j, doc)
 	if err != nil {
 		return err
 	}

@@ -87,6 +87,11 @@ func (m *Model) match(measured []Measurement) ([]datum, error) {
 			fault(x.Line, force.Fault{Field: "force", Given: fmt.Sprintf("%g N", x.Force), Problem: "is out of range", Want: "0 N to 1 MN"})
 			continue
 		}
+		// The table of a ladder has three digits behind the point.
+		if drawn := m.coupons[k].Size; x.Size != 0 && math.Abs(x.Size-drawn) > 0.0006 {
+			fault(x.Line, force.Fault{Field: "size", Given: mm(x.Size), Problem: fmt.Sprintf("is not that of coupon %s of %s, drawn with %.4g mm", x.Coupon, x.Latch, drawn), Want: "the job, steps and step that the ladder was made with"})
+			continue
+		}
 		data = append(data, datum{Measurement: x, coupon: k, latch: m.couponLatch[k], on: m.coupons[k].form(), size: m.coupons[k].Size, places: float64(m.coupons[k].Places)})
 	}
 	if len(faults) > 0 {

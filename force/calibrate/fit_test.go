@@ -240,7 +240,7 @@ func TestSheetGoesBackIntoAJob(t *testing.T) {
 }
 
 func TestFaultsOfASheet(t *testing.T) {
-	good := Sheet{Source: "x", Lower: Pairing{"PA12", "PBF"}, Upper: Pairing{"PA12", "PBF"}, Friction: 0.5, Stiffness: 1, Latches: []Offset{{"rim", "annular", 0.1, 0.1}}}
+	good := Sheet{Source: "x", Lower: Pairing{"PA12", "PBF"}, Upper: Pairing{"PA12", "PBF"}, Friction: 0.5, Stiffness: 1, Latches: []Offset{{"rim", "annular", 0.1, 0.1, 0}}}
 	job := force.Assembly{Lower: pa12, Upper: pa12, Latches: []force.Latch{rim()}}
 	for _, c := range []struct {
 		want   string
@@ -248,12 +248,14 @@ func TestFaultsOfASheet(t *testing.T) {
 	}{
 		{"calibration.source", func(s *Sheet, _ *force.Assembly) { s.Source = "" }},
 		{"calibration.friction", func(s *Sheet, _ *force.Assembly) { s.Friction = math.NaN() }},
+		{"calibration.date", func(s *Sheet, _ *force.Assembly) { s.Date = "2026-13-01" }},
+		{"calibration.latches[0].tol_alone", func(s *Sheet, _ *force.Assembly) { s.Latches = []Offset{{"rim", "annular", 0.1, 0.1, -1}} }},
 		{"calibration.stiffness", func(s *Sheet, _ *force.Assembly) { s.Stiffness = 0 }},
 		{"calibration.latches", func(s *Sheet, _ *force.Assembly) { s.Latches = nil }},
-		{"calibration.latches[0].offset", func(s *Sheet, _ *force.Assembly) { s.Latches = []Offset{{"rim", "annular", math.Inf(1), 0.1}} }},
+		{"calibration.latches[0].offset", func(s *Sheet, _ *force.Assembly) { s.Latches = []Offset{{"rim", "annular", math.Inf(1), 0.1, 0}} }},
 		{"calibration.latches[1].latch", func(s *Sheet, _ *force.Assembly) { s.Latches = append(s.Latches, s.Latches[0]) }},
 		{"lower.material", func(_ *Sheet, a *force.Assembly) { a.Lower = force.MaterialSpec{Material: "PLA"} }},
-		{"latches[0]", func(s *Sheet, _ *force.Assembly) { s.Latches = []Offset{{"rim", "annular", -0.6, 0.1}} }},
+		{"latches[0]", func(s *Sheet, _ *force.Assembly) { s.Latches = []Offset{{"rim", "annular", -0.6, 0.1, 0}} }},
 	} {
 		t.Run(c.want, func(t *testing.T) {
 			s, a := good, job

@@ -20,6 +20,7 @@ type Measurement struct {
 	Line   int     // in the file; 0: none
 	Latch  string  // its id
 	Coupon string  // number of the step as marked, or "piece" for a first piece as drawn
+	Size   float64 // as drawn, where the table states it [mm]; 0: not stated
 	Force  float64 // peak [N]; of all joints of the pair
 	NoGo   bool    // it did not go together: the force is what was reached in vain
 	Note   string
@@ -48,11 +49,11 @@ func (f LineFault) Error() string { return fmt.Sprintf("line %d: %s", f.Line, f.
 // Unwrap gives the fault.
 func (f LineFault) Unwrap() error { return f.Fault }
 
-var columns = []string{"latch", "coupon", "force", "note"}
+var columns = []string{"latch", "coupon", "force", "note", "size"}
 
 // ReadMeasurements reads a table of measured forces: comma-separated values with a
-// head that names the columns latch, coupon, force and, if wanted, note; others are
-// left alone. A note that begins with "no-go" says that the pair did not go together;
+// head that names the columns latch, coupon, force and, if wanted, note and size (as
+// drawn, in mm, so that a table of another ladder is found out); others are left alone. A note that begins with "no-go" says that the pair did not go together;
 // anything else that it went. Rows without a force have not been measured and are
 // skipped. A file with semicolons may write decimals with a comma. newtons is what one
 // unit of force in the file is [N], 1 or that of a pound-force.
@@ -139,7 +140,7 @@ func (t *table) read() ([]Measurement, error) {
 		}
 	}
 	if t.at == nil && len(t.faults) == 0 {
-		t.fault(1, force.Fault{Field: "file", Problem: "is empty", Want: "a head: " + strings.Join(columns, ",")})
+		t.fault(1, force.Fault{Field: "file", Problem: "is empty", Want: "a head: " + strings.Join(columns[:4], ",")})
 	}
 	if t.unlisted > 0 {
 		t.faults = append(t.faults, force.Fault{Field: "file", Given: fmt.Sprint(t.unlisted), Problem: "more faults are not listed"})
@@ -165,7 +166,7 @@ func (t *table) head(line int, row []string) bool {
 	}
 	for _, name := range columns[:3] {
 		if _, ok := t.at[name]; !ok {
-			t.fault(line, force.Fault{Field: name, Problem: "is missing in the head", Want: strings.Join(columns, ",")})
+			t.fault(line, force.Fault{Field: name, Problem: "is missing in the head", Want: strings.Join(columns[:4], ",")})
 		}
 	}
 	return len(t.faults) == 0
@@ -197,6 +198,9 @@ func (t *table) row(line int, row []string) (Measurement, bool) {
 	if m.Coupon == "" {
 		t.fault(line, force.Fault{Field: "coupon", Problem: "is empty", Want: "the number on the coupon, or " + Piece})
 	}
+	if size := cell("size"); size != "" && written != "" && len(size) <= mostText {
+		m.Size = t.size(line, size)
+	}
 	m.NoGo = noGo(m.Note)
 	if written == "" {
 		if m.NoGo {
@@ -211,6 +215,20 @@ func (t *table) row(line int, row []string) (Measurement, bool) {
 		t.fault(line, force.Fault{Field: "force", Given: written, Problem: "says nothing of a pair that did not go together", Want: "the largest force that was tried"})
 	}
 	return m, before == len(t.faults)+t.unlisted
+}
+
+// size reads a size as drawn [mm].
+func (t *table) size(line int, s string) float64 {
+	plain := s
+	if t.decimalComma {
+		plain = strings.Replace(s, ",", ".", 1)
+	}
+	v, err := strconv.ParseFloat(plain, 64)
+	if err != nil || strings.ContainsAny(plain, "xXpP_nN") || !(math.Abs(v) <= 100) {
+		t.fault(line, force.Fault{Field: "size", Given: strconv.Quote(s), Problem: "is no size in mm", Want: "as the table of the ladder has it, or nothing"})
+		return 0
+	}
+	return v
 }
 
 func (t *table) number(line int, s string) float64 {

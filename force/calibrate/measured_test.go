@@ -22,7 +22,7 @@ func TestReadMeasurements(t *testing.T) {
 			}
 			for i, m := range got {
 				w := want[i]
-				if m.Latch != w.Latch || m.Coupon != w.Coupon || m.Force != w.Force || m.NoGo != w.NoGo || m.Line == 0 {
+				if m.Latch != w.Latch || m.Coupon != w.Coupon || m.Force != w.Force || m.NoGo != w.NoGo || m.Line == 0 || name == "comma" && m.Coupon != Piece && m.Size == 0 {
 					t.Errorf("got %+v, want %+v", m, w)
 				}
 			}
@@ -51,6 +51,8 @@ func TestFaultsOfATable(t *testing.T) {
 		{"no coupon", head + "rim,,84\n", "line 2: coupon: is empty"},
 		{"no-go without force", head + "rim,1,,no-go\n", "line 2: force: is empty"},
 		{"no-go at nothing", head + "rim,1,0,no-go\n", "line 2: force"},
+		{"size of letters", "latch,coupon,size,force\nrim,1,wide,84\n", `line 2: size: "wide"; is no size in mm`},
+		{"infinite size", "latch,coupon,size,force\nrim,1,Inf,84\n", "line 2: size"},
 		{"quotes", head + "rim,\"1,84\n", "file: is not comma-separated"},
 		{"long", head + "rim,1,84," + strings.Repeat("x", 300) + "\n", "line 2: note: 300 characters; is too long"},
 		{"many", head + strings.Repeat("rim,1,84,\n", MostRows+1), "too many rows"},

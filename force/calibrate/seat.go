@@ -3,6 +3,7 @@ package calibrate
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ramnest/force"
 )
@@ -31,46 +32,90 @@ type Seat struct {
 // tangent of the return angle, and a ball comes free deeper by the difference of its
 // stroke. Source: own, geometry.
 func (f *Fit) Seats(overtravel float64) ([]Seat, error) {
-	if !(overtravel >= 0 && overtravel <= 10) {
-		return nil, force.Fault{Field: "overtravel", Given: mm(overtravel), Problem: "is out of range", Want: "0 to 10 mm"}
-	}
 	m := f.model
 	var out []Seat
 	for i, e := range f.Offsets {
 		s := &m.latches[i]
-		if s.latch.PressFit != nil || s.latch.CrushRib != nil {
-			continue
-		}
-		r, err := force.Analyse(m.assembly(s, inJob, m.friction, 1, s.size.Value))
+		t, ok, err := seatOf(m.assembly(s, inJob, m.friction, 1, s.size.Value), s.size.Value, s.member, e, overtravel)
 		if err != nil {
 			return nil, err
 		}
-		drawn := 0.0 // of the latch's own stroke, home is at the seat
-		if s.latch.Engage != nil {
-			drawn = *s.latch.Engage - r.Latches[0].Stroke
+		if ok {
+			out = append(out, t)
 		}
-		if s.latch.Annular != nil {
-			drawn += s.latch.Annular.GrooveFloat
-		}
-		home := func(offset float64) float64 { return drawn - s.deeper(offset) }
-		t := Seat{Latch: e.Name, Drawn: drawn, Printed: home(e.Value), Low: home(e.High), High: home(e.Low), Stop: -overtravel}
-		t.Slack = t.Low - t.Stop
-		t.Held, t.Gap = t.Slack >= 0, max(0, t.Printed)
-		switch {
-		case t.Held:
-			t.Text = fmt.Sprintf("home %.2f mm before the dead stop or more", t.Slack)
-		case t.Printed >= t.Stop:
-			t.Text = fmt.Sprintf("home as a rule, but up to %.2f mm short at the dead stop: face the stop, or open the groove", -t.Slack)
-		default:
-			t.Text = fmt.Sprintf("not home at the dead stop: %.2f mm short; face the stop, open the groove or draw less interference", t.Stop-t.Printed)
-		}
-		out = append(out, t)
 	}
 	return out, nil
 }
 
-// deeper is how much further than drawn the latch must go with an offset [mm].
-func (s *subject) deeper(offset float64) float64 {
+// Seats tells the same from the sheet, for the latches of an assembly as drawn that it
+// knows. Low and High are those of 95 of 100 pairs, not of their mean as those of
+// [Fit.Seats].
+func (s Sheet) Seats(a force.Assembly, overtravel float64) ([]Seat, error) {
+	faults := append(force.Under("calibration", s.Validate()), a.Validate()...)
+	if len(faults) > 0 {
+		return nil, joined(faults)
+	}
+	lower, _ := a.Shop.Resolve(a.Lower)
+	upper, _ := a.Shop.Resolve(a.Upper)
+	var out []Seat
+	for _, l := range a.Latches {
+		k := slices.IndexFunc(s.Latches, func(o Offset) bool { return o.Latch == l.ID && o.Kind == l.Kind() })
+		if k < 0 {
+			continue
+		}
+		one := a
+		one.Latches = []force.Latch{l}
+		o := s.Latches[k]
+		tol := max(o.Tolerance, o.Alone)
+		t, ok, err := seatOf(one, SizeOf(l, lower, upper).Value, Outer, Estimate{Name: l.ID, Value: o.Offset, Low: o.Offset - tol, High: o.Offset + tol}, overtravel)
+		if err != nil {
+			return nil, err
+		}
+		if ok {
+			out = append(out, t)
+		}
+	}
+	return out, nil
+}
+
+// seatOf compares one latch, alone in its assembly, with the dead stop; ok is false for
+// one that holds by friction alone. size: as drawn [mm]; e: how much more it comes out.
+func seatOf(a force.Assembly, size float64, member Member, e Estimate, overtravel float64) (t Seat, ok bool, err error) {
+	if !(overtravel >= 0 && overtravel <= 10) {
+		return t, false, force.Fault{Field: "overtravel", Given: mm(overtravel), Problem: "is out of range", Want: "0 to 10 mm"}
+	}
+	l := a.Latches[0]
+	if l.PressFit != nil || l.CrushRib != nil {
+		return t, false, nil
+	}
+	r, err := force.Analyse(a)
+	if err != nil {
+		return t, false, err
+	}
+	drawn := 0.0 // of the latch's own stroke, home is at the seat
+	if l.Engage != nil {
+		drawn = *l.Engage - r.Latches[0].Stroke
+	}
+	if l.Annular != nil {
+		drawn += l.Annular.GrooveFloat
+	}
+	home := func(offset float64) float64 { return drawn - deeper(l, size, member, offset) }
+	t = Seat{Latch: e.Name, Drawn: drawn, Printed: home(e.Value), Low: home(e.High), High: home(e.Low), Stop: -overtravel}
+	t.Slack = t.Low - t.Stop
+	t.Held, t.Gap = t.Slack >= 0, max(0, t.Printed)
+	switch {
+	case t.Held:
+		t.Text = fmt.Sprintf("home %.2f mm before the dead stop or more", t.Slack)
+	case t.Printed >= t.Stop:
+		t.Text = fmt.Sprintf("home as a rule, but up to %.2f mm short at the dead stop: face the stop, or open the groove", -t.Slack)
+	default:
+		t.Text = fmt.Sprintf("not home at the dead stop: %.2f mm short; face the stop, open the groove or draw less interference", t.Stop-t.Printed)
+	}
+	return t, true, nil
+}
+
+// deeper is how much further than drawn a latch of a size must go with an offset [mm].
+func deeper(l force.Latch, size float64, member Member, offset float64) float64 {
 	slope := func(angle float64) float64 {
 		if angle > math.Pi/2-1e-6 {
 			return 0
@@ -78,10 +123,10 @@ func (s *subject) deeper(offset float64) float64 {
 		return 1 / math.Tan(angle)
 	}
 	switch {
-	case s.latch.Annular != nil:
-		return offset / 2 * slope(s.latch.Annular.ReturnAngle)
-	case s.latch.Cantilever != nil:
-		return offset * slope(s.latch.Cantilever.ReturnAngle)
+	case l.Annular != nil:
+		return offset / 2 * slope(l.Annular.ReturnAngle)
+	case l.Cantilever != nil:
+		return offset * slope(l.Cantilever.ReturnAngle)
 	}
 	free := func(l force.Latch) float64 {
 		if l.Ball.MouthDiameter >= l.Ball.BallDiameter {
@@ -89,5 +134,5 @@ func (s *subject) deeper(offset float64) float64 {
 		}
 		return force.BallStroke(l.Ball.MouthDiameter, l.Ball.BallDiameter)
 	}
-	return free(Resize(s.latch, s.size.Value+offset, s.member)) - free(s.latch)
+	return free(Resize(l, max(1e-6, size+offset), member)) - free(l)
 }

@@ -42,7 +42,8 @@ type Offset struct {
 	Latch     string  `yaml:"latch" required:"true"`            // its id
 	Kind      string  `yaml:"kind" required:"true"`             // annular, ball, cantilever, press_fit or crush_rib
 	Offset    float64 `yaml:"offset" unit:"mm" required:"true"` // how much more its interference comes out than drawn [mm]
-	Tolerance float64 `yaml:"tol" unit:"mm" required:"true"`    // plus or minus that is left [mm]
+	Tolerance float64 `yaml:"tol" unit:"mm" required:"true"`    // plus or minus that is left [mm]; made smaller for what friction and stiffness explain, see [Fit.Sheet]
+	Alone     float64 `yaml:"tol_alone" unit:"mm"`              // the same of the offset by itself, for where the latch is home [mm]; left out: as tol
 }
 
 // Sheet puts the fit on paper. source says where the figures come from.
@@ -65,7 +66,8 @@ func (f *Fit) Sheet(source string) Sheet {
 	for i, e := range f.Offsets {
 		l := &m.latches[i]
 		sd := math.Hypot(together*(e.High-e.Low)/3.92, l.own()*f.Scatter.Value)
-		s.Latches = append(s.Latches, Offset{l.latch.ID, l.latch.Kind(), microns(e.Value), max(0.001, microns(2*sd))})
+		alone := math.Hypot((e.High-e.Low)/3.92, l.own()*f.Scatter.Value)
+		s.Latches = append(s.Latches, Offset{l.latch.ID, l.latch.Kind(), microns(e.Value), max(0.001, microns(2*sd)), max(0.001, microns(2*alone))})
 	}
 	return s
 }
@@ -161,6 +163,7 @@ func (s Sheet) Validate() []force.Fault {
 		word(field+"kind", o.Kind)
 		number(field+"offset", o.Offset, -5, 5, 1, " mm")
 		number(field+"tol", o.Tolerance, 0, 5, 1, " mm")
+		number(field+"tol_alone", o.Alone, 0, 5, 1, " mm")
 		if slices.ContainsFunc(s.Latches[:i], func(p Offset) bool { return p.Latch == o.Latch && p.Kind == o.Kind }) {
 			out = append(out, force.Fault{Field: field + "latch", Given: o.Latch, Problem: "is listed twice", Want: "each latch once"})
 		}
@@ -277,7 +280,10 @@ func WriteSheet(w io.Writer, s Sheet) error {
 	p("stiffness_spread: %s     # plus or minus, percent\n", num(100*s.StiffnessSpread))
 	p("latches:\n")
 	for _, o := range s.Latches {
-		p("  - latch: %s\n    kind: %s\n    offset: %s          # mm more interference than drawn\n    tol: %s             # plus or minus, mm\n", strconv.Quote(o.Latch), o.Kind, num(o.Offset), num(o.Tolerance))
+		p("  - latch: %s\n    kind: %s\n    offset: %s          # mm more interference than drawn\n    tol: %s             # plus or minus, mm, beside the spreads above\n", strconv.Quote(o.Latch), o.Kind, num(o.Offset), num(o.Tolerance))
+		if o.Alone > 0 {
+			p("    tol_alone: %s       # plus or minus, mm, by itself\n", num(o.Alone))
+		}
 	}
 	p("measured: %d\noutliers: %d\n", s.Measured, s.Outliers)
 	if _, err := io.WriteString(w, b.String()); err != nil {

@@ -17,6 +17,28 @@ type Calibration struct {
 	Measured int       `json:"pairs_measured"`
 	Outliers int       `json:"outliers"`
 	Changes  []Changed `json:"changes"`
+	Seats    []Seat    `json:"seats"` // dead stop against the latches as printed; none without tooling
+}
+
+// A Seat compares the dead stop with one latch as printed, 95 of 100 pairs. Lifts above
+// the seat as drawn; below 0 the upper part must go further.
+type Seat struct {
+	Latch   string     `json:"latch"`
+	Stop    float64    `json:"dead_stop_mm"`
+	Drawn   float64    `json:"home_as_drawn_mm"`
+	Printed [2]float64 `json:"home_as_printed_mm"`
+	Slack   float64    `json:"slack_mm"` // worst of them; below 0 the stop comes first
+	Held    bool       `json:"held"`
+	Rises   float64    `json:"rises_mm"` // the upper part may rise so far once the ram is up
+	Text    string     `json:"text"`
+}
+
+func seatsOf(seats []calibrate.Seat) []Seat {
+	out := []Seat{}
+	for _, t := range seats {
+		out = append(out, Seat{t.Latch, t.Stop, t.Drawn, [2]float64{t.Low, t.High}, t.Slack, t.Held, t.Gap, t.Text})
+	}
+	return out
 }
 
 // A Changed is a figure of the file that was replaced.
@@ -33,9 +55,10 @@ func CalibrationOf(s *solve.Solution) *Calibration {
 	if c == nil {
 		return nil
 	}
-	out := &Calibration{Source: c.Source, Date: c.Date, Measured: c.Measured, Outliers: c.Outliers, Changes: []Changed{}}
+	out := &Calibration{Source: c.Source, Date: c.Date, Measured: c.Measured, Outliers: c.Outliers, Changes: []Changed{}, Seats: []Seat{}}
 	for i := range s.Steps {
 		out.Changes = append(out.Changes, changesOf(&s.Steps[i])...)
+		out.Seats = append(out.Seats, seatsOf(s.Steps[i].Seats)...)
 	}
 	return out
 }
@@ -47,6 +70,26 @@ func (c *Calibration) Words() string {
 		text += " of " + c.Date
 	}
 	return fmt.Sprintf("%s, %d pairs measured, %d of them outliers", text, c.Measured, c.Outliers)
+}
+
+// CalibrationWords says in one line which calibration a job was worked out with; empty:
+// none.
+func CalibrationWords(s *solve.Solution) string {
+	if c := CalibrationOf(s); c != nil {
+		return c.Words()
+	}
+	return ""
+}
+
+// CalibrationText is the calibration with all that it replaced, for a terminal; empty:
+// none.
+func CalibrationText(s *solve.Solution) string {
+	p := &page{}
+	p.calibration(unitsOf(s.Job), s)
+	if p.b.Len() == 0 {
+		return ""
+	}
+	return "\n" + p.b.String()
 }
 
 func changesOf(st *solve.Step) []Changed {
@@ -67,6 +110,34 @@ func (p *page) calibration(u units, s *solve.Solution) {
 	for _, x := range c.Changes {
 		p.wrap("  - ", "    ", u.text(x.Field+": "+x.Was+" -> "+x.Now))
 	}
+	if len(c.Seats) > 0 {
+		p.line("")
+		p.line("  Dead stop against the latches as printed, lift above the seat as drawn:")
+		p.seats(u, c.Seats)
+	}
+}
+
+// seats is the table that compares the dead stop of the tooling with the latches as
+// printed, both ways: whether the stop lets a latch home, and how far the parts can
+// come apart again from where the stop brought them.
+func (p *page) seats(u units, seats []Seat) {
+	_, l := u.as(0, "mm")
+	rows := [][]string{{"latch", "stop " + l, "home drawn", "home printed", "slack", "rises by", ""}}
+	for _, t := range seats {
+		say := func(v float64) string {
+			v, _ = u.as(v, "mm")
+			if u.inch {
+				return fmt.Sprintf("%.4f", v+0)
+			}
+			return fmt.Sprintf("%.2f", v+0)
+		}
+		word := "agree"
+		if !t.Held {
+			word = "NOT ENSURED: " + u.text(t.Text)
+		}
+		rows = append(rows, []string{t.Latch, say(t.Stop), say(t.Drawn), say(t.Printed[0]) + ".." + say(t.Printed[1]), say(t.Slack), say(t.Rises), word})
+	}
+	p.table("lrrrrrl", rows)
 }
 
 // A Fitted is what a calibration found.
@@ -138,6 +209,10 @@ func FitText(j *job.File, f Fitted, file string) string {
 			p.line("  The latches hold by friction wherever they stop.")
 		}
 	}
+	if len(f.Seats) > 0 {
+		p.line("  Lifts above the seat as drawn; printed: 95 %% interval of the mean pair.")
+		p.seats(u, seatsOf(f.Seats))
+	}
 	for _, s := range f.Seats {
 		word := "OK"
 		if !s.Held {
@@ -147,7 +222,7 @@ func FitText(j *job.File, f Fitted, file string) string {
 	}
 	if file != "" {
 		p.head("WRITTEN  %s", file)
-		p.wrap("  ", "  ", "make, check and force take it by --calibration.")
+		p.wrap("  ", "  ", "force, make, check, sweep, method, explain, quote, preview and batch take it by --calibration.")
 	}
 	return p.b.String()
 }
@@ -218,17 +293,12 @@ func FitJSON(f Fitted) any {
 		Round   float64  `json:"round_cost"`
 		Text    string   `json:"text"`
 	}
-	type seat struct {
-		Latch string  `json:"latch"`
-		Slack float64 `json:"slack_mm"`
-		Held  bool    `json:"held"`
-		Text  string  `json:"text"`
-	}
 	out := struct {
 		Schema      string     `json:"schema"`
 		Tool        string     `json:"tool"`
 		Number      string     `json:"number"`
 		Source      string     `json:"source"`
+		Date        string     `json:"date,omitzero"`
 		Measured    int        `json:"pairs_measured"`
 		Correlation float64    `json:"correlation_friction_stiffness"`
 		Estimates   []estimate `json:"estimates"`
@@ -239,9 +309,9 @@ func FitJSON(f Fitted) any {
 		Invented    bool       `json:"rates_invented"`
 		Past        float64    `json:"dead_stop_past_seat_mm"`
 		NoStop      string     `json:"dead_stop_open,omitzero"`
-		Seats       []seat     `json:"seats"`
-	}{Schema: f.Schema, Tool: f.Tool, Number: f.Number, Source: f.Sheet.Source, Measured: f.Fit.Measured, Correlation: f.Fit.Correlation, Residuals: []residual{},
-		Remarks: append([]string{}, f.Fit.Remarks...), Advice: []advice{}, Currency: f.Card.Currency, Invented: f.Card.Invented, Past: f.Past, NoStop: f.NoStop, Seats: []seat{}}
+		Seats       []Seat     `json:"seats"`
+	}{Schema: f.Schema, Tool: f.Tool, Number: f.Number, Source: f.Sheet.Source, Date: f.Sheet.Date, Measured: f.Fit.Measured, Correlation: f.Fit.Correlation, Residuals: []residual{},
+		Remarks: append([]string{}, f.Fit.Remarks...), Advice: []advice{}, Currency: f.Card.Currency, Invented: f.Card.Invented, Past: f.Past, NoStop: f.NoStop, Seats: seatsOf(f.Seats)}
 	for _, e := range append([]calibrate.Estimate{f.Fit.Friction, f.Fit.Stiffness, f.Fit.Scatter}, f.Fit.Offsets...) {
 		out.Estimates = append(out.Estimates, estimate{e.Name, strings.TrimSpace(e.Unit), e.Prior, [2]float64{e.PriorLow, e.PriorHigh}, e.Value, [2]float64{e.Low, e.High}})
 	}
@@ -254,9 +324,6 @@ func FitJSON(f Fitted) any {
 			x.Options = append(x.Options, option{o.Coupon, o.Size, o.Band.P5, o.Band.P95, o.Failing})
 		}
 		out.Advice = append(out.Advice, x)
-	}
-	for _, s := range f.Seats {
-		out.Seats = append(out.Seats, seat{s.Latch, s.Slack, s.Held, s.Text})
 	}
 	return out
 }

@@ -13,7 +13,7 @@ func ChartOf(s *solve.Solution, i int) chart.Force {
 	st := &s.Steps[i]
 	f := chart.Force{Title: s.Job.Mark() + ": " + st.Name, Curve: st.Result.Curve.Points(300), Design: st.Result.Design, Inches: s.Job.Pounds()}
 	if s.Job.Calibration != nil {
-		f.Title += ", calibrated"
+		f.Title += ", by " + CalibrationWords(s)
 	}
 	for _, b := range st.Result.Band {
 		f.Band = append(f.Band, [4]float64{b.Lift, b.P5, b.P50, b.P95})
@@ -26,7 +26,7 @@ func ForceSteps(s *solve.Solution) []Force {
 	var out []Force
 	for i := range s.Steps {
 		f := forceOf(&s.Steps[i])
-		f.Replaced = changesOf(&s.Steps[i])
+		f.Replaced, f.Calibration = changesOf(&s.Steps[i]), CalibrationWords(s)
 		out = append(out, f)
 	}
 	return out

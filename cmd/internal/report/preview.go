@@ -44,8 +44,8 @@ func PreviewOf(s *solve.Solution, tool string) preview.Document {
 		fact(strings.ToUpper(p.Name[:1])+p.Name[1:], fmt.Sprintf("%s x %s x %s %s, %s, %s by %s",
 			u.length(p.Size[0]), u.length(p.Size[1]), u.length(p.Size[2]), second(u.as(0, "mm")), u.say(p.Mass, "kg"), s.Material.Name, s.Material.Process))
 	}
-	if c := j.Calibration; c != nil {
-		fact("Calibration", fmt.Sprintf("%q, %d measured pairs; figures of the job are replaced, the report lists each", c.Source, c.Measured))
+	if words := CalibrationWords(s); words != "" {
+		fact("Calibration", words+"; figures of the job are replaced, the report lists each")
 	}
 	fact("Cautions", "on the work instruction, "+d.Sheet)
 	scenes := stage{order: s.Order(), bodies: map[any]int{}, to: &d}

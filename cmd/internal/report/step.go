@@ -72,7 +72,8 @@ type Force struct {
 
 	// Replaced are the figures of the file that the shop's calibration replaced; in the
 	// report of a whole job they stand under calibration.
-	Replaced []Changed `json:"replaced_by_calibration,omitzero"`
+	Replaced    []Changed `json:"replaced_by_calibration,omitzero"`
+	Calibration string    `json:"calibration,omitzero"` // that replaced them
 }
 
 // A Share is the part of the spread that one input explains.

@@ -13,6 +13,8 @@ type SweepRow struct {
 	Value   string      `json:"value"`
 	Steps   []SweepStep `json:"steps,omitzero"`
 	Refused string      `json:"refused,omitzero"`
+
+	Calibration string `json:"calibration,omitzero"` // that it was worked out with
 }
 
 // A SweepStep is what a value makes of a press step.
@@ -71,6 +73,13 @@ func Sweep(path string, rows []SweepRow) string {
 		}
 	}
 	p.table("lrrrrl", table)
+	for _, r := range rows {
+		if r.Calibration != "" {
+			p.line("")
+			p.wrap("  CALIBRATION ", "    ", r.Calibration+"; each value is that of the drawing, printed as the calibration says")
+			break
+		}
+	}
 	return p.b.String()
 }
 
@@ -98,6 +107,7 @@ type MethodLine struct {
 	People      int     `json:"people,omitzero"`
 	Cost        float64 `json:"labour_an_assembly,omitzero"`
 	Chosen      bool    `json:"chosen,omitzero"`
+	Calibration string  `json:"calibration,omitzero"` // that it was worked out with
 }
 
 // Methods is the comparison of the methods of every step.
@@ -107,7 +117,7 @@ func Methods(s *solve.Solution) []MethodLine {
 	for i := range s.Steps {
 		st := &s.Steps[i]
 		for k, a := range st.Decision.Options {
-			l := MethodLine{Step: st.Name, Method: string(a.Method), Verdict: string(a.Verdict), Utilisation: a.Utilisation, Governing: a.Governing, Reason: a.Reason, Chosen: a.Method == st.Decision.Chosen}
+			l := MethodLine{Step: st.Name, Method: string(a.Method), Verdict: string(a.Verdict), Utilisation: a.Utilisation, Governing: a.Governing, Reason: a.Reason, Chosen: a.Method == st.Decision.Chosen, Calibration: CalibrationWords(s)}
 			if a.Verdict != method.Fail {
 				c := solve.CycleOf(st, k)
 				l.Cycle, l.Source, l.Cost = c.Seconds, c.Source, c.Seconds/3600*labour
@@ -127,6 +137,7 @@ func MethodTable(s *solve.Solution) string {
 	u := unitsOf(s.Job)
 	p.title(s)
 	all := Methods(s)
+	p.calibration(u, s)
 	for i := range s.Steps {
 		st := &s.Steps[i]
 		p.method(u, st, s.Job.Method != nil)

@@ -22,6 +22,7 @@ const (
 	warnOverride    = 31
 	warnConditional = 32
 	warnCalibrated  = 33
+	warnSeat        = 34
 )
 
 // said is the warning behind its number.
@@ -56,8 +57,15 @@ func warnings(s *solve.Solution) []Warning {
 			add(Warning{Step: st.Name, Number: warnConditional, Text: "the method is conditional: a competent person must agree before anybody presses"})
 		}
 	}
-	if c := s.Job.Calibration; c != nil {
-		add(Warning{Number: warnCalibrated, Text: fmt.Sprintf("figures of the job are replaced by the calibration %q of %d measured pairs; the report lists each", c.Source, c.Measured)})
+	if s.Job.Calibration != nil {
+		add(Warning{Number: warnCalibrated, Text: "figures of the job are replaced by the calibration " + CalibrationOf(s).Words() + "; the report lists each"})
+		for i := range s.Steps {
+			for _, t := range s.Steps[i].Seats {
+				if !t.Held {
+					add(Warning{Step: s.Steps[i].Name, Latch: t.Latch, Number: warnSeat, Text: t.Latch + ", as the shop prints it, may not be home at the dead stop: " + t.Text})
+				}
+			}
+		}
 	}
 	for i := range s.Steps {
 		st := &s.Steps[i]

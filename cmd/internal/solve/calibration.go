@@ -54,3 +54,23 @@ func otherMaterials(shop force.Shop, a force.Assembly, s calibrate.Sheet) string
 	}
 	return upper.Name + " " + upper.Process + " on " + lower.Name + " " + lower.Process
 }
+
+// seats compares the dead stop of the tooling with the latches as printed, where a
+// calibration says how they are.
+func (s *Solution) seats() error {
+	sheet := s.Job.Calibration
+	if sheet == nil || !s.Tooled() {
+		return nil
+	}
+	for i, drawn := range s.Job.Steps() {
+		st := &s.Steps[i]
+		if otherMaterials(s.Job.Materials, st.Assembly, *sheet) != "" {
+			continue
+		}
+		var err error
+		if st.Seats, err = sheet.Seats(s.Job.Assembly(drawn), s.NestOf(i).Past); err != nil {
+			return refusal(err, st.InFile)
+		}
+	}
+	return nil
+}

@@ -52,6 +52,9 @@ func Run(j *job.File, m Means) (*Solution, error) {
 	if err := s.agree(m); err != nil {
 		return nil, err
 	}
+	if err := s.seats(); err != nil {
+		return nil, err
+	}
 	s.listDefaults()
 	if err := s.price(); err != nil {
 		return nil, err

@@ -42,6 +42,10 @@ type Step struct {
 
 	// Changes are the figures of the file that the shop's calibration replaced.
 	Changes []calibrate.Change
+
+	// Seats compare the dead stop of the tooling with the latches as the shop prints
+	// them: for those that the calibration knows, once there is tooling.
+	Seats []calibrate.Seat
 }
 
 // A Default is a figure that the file does not state.
