@@ -6,6 +6,7 @@ import "math"
 type Page struct {
 	marks []mark
 	fonts *metrics
+	size  Size
 }
 
 // A mark is text, a path or a picture; the fields of the others are empty.
@@ -15,6 +16,7 @@ type mark struct {
 	path    *Path
 	style   Style
 	picture Picture
+	up      bool // text that runs upward
 	x, y    float64
 	w, h    float64
 }
@@ -38,6 +40,12 @@ func (p *Page) Text(x, y float64, f Font, s string) {
 		p.marks = append(p.marks, mark{text: r.text, font: f, x: x, y: y, w: p.fonts.width(r.face, f.Size, r.text), h: f.Size * point})
 		x += p.fonts.width(r.face, f.Size, r.text)
 	}
+}
+
+// TextUp puts one line that runs upward, to be read from the right; it begins at x, y,
+// its baseline on x.
+func (p *Page) TextUp(x, y float64, f Font, s string) {
+	p.marks = append(p.marks, mark{text: s, font: f, up: true, x: x, y: y, w: p.fonts.width(f.Face, f.Size, s), h: f.Size * point})
 }
 
 // Line draws a straight line.
@@ -84,6 +92,8 @@ func (m mark) extent() box {
 	case m.path != nil:
 		b, s := m.path.box(), m.style.Stroke/2
 		return box{b.x0 - s, b.y0 - s, b.x1 + s, b.y1 + s}
+	case m.up:
+		return box{m.x - m.h, m.y - m.w, m.x + 0.25*m.h, m.y}
 	case m.text != "":
 		return box{m.x, m.y - m.h, m.x + m.w, m.y + 0.25*m.h}
 	}

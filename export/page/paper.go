@@ -9,5 +9,11 @@ var (
 	Letter = Size{215.9, 279.4}
 )
 
+// Lying gives the sheet lying on its long side.
+func (s Size) Lying() Size { return Size{max(s.Width, s.Height), min(s.Width, s.Height)} }
+
+// Doubled gives the sheet of twice the area: A3 of A4, Tabloid of Letter.
+func (s Size) Doubled() Size { return Size{s.Height, 2 * s.Width} }
+
 // A Frame is the part of a page that a flow may fill [mm].
 type Frame struct{ X, Y, Width, Height float64 }

@@ -67,9 +67,16 @@ func begin(size Size) *gofpdf.Fpdf {
 	return pdf
 }
 
-func (b *Book) newPage() *Page {
-	p := &Page{fonts: b.fonts}
+func (b *Book) newPage() *Page { return b.Sheet(b.Size, "") }
+
+// Sheet begins a page of a size of its own, such as a drawing; title is its entry in the
+// document's outline, empty for none.
+func (b *Book) Sheet(size Size, title string) *Page {
+	p := &Page{fonts: b.fonts, size: size}
 	b.Pages = append(b.Pages, p)
+	if title != "" {
+		b.outline = append(b.outline, entry{title, len(b.Pages), 0})
+	}
 	return p
 }
 
@@ -116,7 +123,7 @@ var ErrOutside = errors.New("something would be printed beyond the edge of the p
 func (b *Book) Write(w io.Writer, info Info) error {
 	for n, p := range b.Pages {
 		for _, m := range p.marks {
-			if e := m.extent(); !(e.x0 >= 0 && e.y0 >= 0 && e.x1 <= b.Size.Width && e.y1 <= b.Size.Height) {
+			if e := m.extent(); !(e.x0 >= 0 && e.y0 >= 0 && e.x1 <= p.size.Width && e.y1 <= p.size.Height) {
 				return fmt.Errorf("page %d: %w: %q", n+1, ErrOutside, m.text)
 			}
 		}
@@ -140,7 +147,7 @@ func (b *Book) Write(w io.Writer, info Info) error {
 	}
 	outline := b.outline
 	for n, p := range b.Pages {
-		pdf.AddPage()
+		pdf.AddPageFormat("P", gofpdf.SizeType{Wd: p.size.Width, Ht: p.size.Height})
 		for len(outline) > 0 && outline[0].page == n+1 {
 			pdf.Bookmark(outline[0].title, 0, outline[0].y)
 			outline = outline[1:]
@@ -169,7 +176,15 @@ func put(pdf *gofpdf.Fpdf, p *Page) {
 			v := level(m.font.Shade)
 			pdf.SetTextColor(v, v, v)
 			pdf.SetFont(family, style(m.font.Face), m.font.Size)
-			pdf.Text(m.x, m.y, strings.ReplaceAll(m.text, "\u00a0", " "))
+			text := strings.ReplaceAll(m.text, "\u00a0", " ")
+			if !m.up {
+				pdf.Text(m.x, m.y, text)
+				break
+			}
+			pdf.TransformBegin()
+			pdf.TransformRotate(90, m.x, m.y)
+			pdf.Text(m.x, m.y, text)
+			pdf.TransformEnd()
 		case !m.picture.None():
 			pdf.ImageOptions(strconv.Itoa(m.picture.id), m.x, m.y, m.w, m.h, false, gofpdf.ImageOptions{ImageType: "png"}, 0, "")
 		}
