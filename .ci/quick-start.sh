@@ -36,4 +36,5 @@ go run ./cmd/ramnest make testdata/jobs/rim-cap.yaml -o "$work/again/" >/dev/nul
 bash .ci/checks.sh out "$work/again"
 bash .ci/fit.sh
 bash .ci/ladders.sh
+bash .ci/drawing.sh
 bash .ci/preview.sh

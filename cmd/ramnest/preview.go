@@ -14,6 +14,7 @@ import (
 // showCommands show what was designed.
 type showCommands struct {
 	Preview previewCommand `cmd:"" help:"Write one HTML file that shows a job: forces, method, and the tooling in three dimensions."`
+	Drawing drawingCommand `cmd:"" help:"Draw nest and anvil with dimensions, as PDF, SVG or DXF."`
 }
 
 type previewCommand struct {
