@@ -2,13 +2,13 @@ package export
 
 import (
 	"bufio"
+	"context"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strconv"
 	"strings"
 )
 
@@ -38,10 +38,25 @@ func (e *NameError) Error() string {
 // the folder held before is as it was. Everything happens below an [os.Root],
 // so no name can lead out of the folder.
 //
+// Two runs into one folder take turns, where the system can lock one. A run that was
+// killed leaves temporary files, which the next one clears away; if it was killed while
+// it renamed, when every file was complete, the next one renames the rest first, so
+// that no folder keeps half of one set and half of another.
+//
 // A name that is not a plain file name, or that occurs twice (also in another
 // case, since some file systems keep only one of them), is a [*NameError].
-func WriteFiles(dir string, files []File) (err error) {
+func WriteFiles(dir string, files []File) error {
+	return WriteFilesContext(context.Background(), dir, files)
+}
+
+// WriteFilesContext is [WriteFiles] that can be stopped: up to the moment when the
+// first file gets its name, after which the set is finished. A set that was stopped
+// leaves nothing, and gives the error of the context.
+func WriteFilesContext(ctx context.Context, dir string, files []File) (err error) {
 	if err := checkNames(files); err != nil {
+		return err
+	}
+	if err := ctx.Err(); err != nil {
 		return err
 	}
 	made, err := makeFolder(dir)
@@ -60,16 +75,45 @@ func WriteFiles(dir string, files []File) (err error) {
 		return fmt.Errorf("open output folder: %w", err)
 	}
 	defer root.Close()
+	unlock, locked, err := lockFolder(ctx, root)
+	if err != nil {
+		return err
+	}
+	defer unlock()
+	if locked { // nobody else is at work here: what lies about is of runs that were killed
+		if err := finishKilled(root); err != nil {
+			return err
+		}
+	}
 
 	s := &set{root: root}
 	// Also when a File's own function panics.
 	defer s.discard()
 	for _, f := range files {
-		if err := s.stage(f); err != nil {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		if err := s.stage(ctx, f); err != nil {
 			return err
 		}
 	}
+	if err := ctx.Err(); err != nil {
+		return err
+	}
 	return s.commit()
+}
+
+// stoppable is a writer that a context can stop.
+type stoppable struct {
+	ctx context.Context
+	w   io.Writer
+}
+
+func (s stoppable) Write(p []byte) (int, error) {
+	if err := s.ctx.Err(); err != nil {
+		return 0, err
+	}
+	return s.w.Write(p)
 }
 
 // set is the state of one WriteFiles: what lies in the folder under a
@@ -77,6 +121,7 @@ func WriteFiles(dir string, files []File) (err error) {
 type set struct {
 	root   *os.Root
 	staged []staged
+	marked bool // the folder says which files wait for their names
 }
 
 type staged struct {
@@ -87,7 +132,7 @@ type staged struct {
 }
 
 // stage writes one file under a temporary name.
-func (s *set) stage(f File) error {
+func (s *set) stage(ctx context.Context, f File) error {
 	// Asked before anything is written, not found out by the rename.
 	if _, err := s.occupied(f.Name); err != nil {
 		return fmt.Errorf("write %q: %w", f.Name, err)
@@ -98,7 +143,7 @@ func (s *set) stage(f File) error {
 	}
 	s.staged = append(s.staged, staged{name: f.Name, temp: temp})
 	defer file.Close()
-	out := bufio.NewWriterSize(file, 64*1024)
+	out := bufio.NewWriterSize(stoppable{ctx, file}, 64*1024)
 	if err := f.Write(out); err != nil {
 		return fmt.Errorf("write %q: %w", f.Name, err)
 	}
@@ -116,6 +161,9 @@ func (s *set) stage(f File) error {
 
 // commit gives every staged file its final name and forgets the earlier ones.
 func (s *set) commit() error {
+	if err := s.mark(); err != nil {
+		return fmt.Errorf("note which files are complete: %w", err)
+	}
 	for i := range s.staged {
 		if err := s.place(&s.staged[i]); err != nil {
 			return fmt.Errorf("put %q in place: %w", s.staged[i].name, err)
@@ -128,6 +176,7 @@ func (s *set) commit() error {
 		}
 	}
 	s.staged = nil
+	s.unmark()
 	// The names themselves reach the disk with the folder. Some systems cannot
 	// sync a folder; the files are complete all the same.
 	if folder, err := s.root.Open("."); err == nil {
@@ -185,6 +234,7 @@ func (s *set) occupied(name string) (bool, error) {
 
 // discard undoes everything that commit has not finished.
 func (s *set) discard() {
+	s.unmark() // first: a run that is killed here must not be finished by the next one
 	for i := len(s.staged) - 1; i >= 0; i-- {
 		f := s.staged[i]
 		if f.temp != "" {
@@ -215,12 +265,12 @@ func (s *set) create(name string) (temp string, file *os.File, err error) {
 // was killed are stepped over, not overwritten: another run may own them.
 func (s *set) free(name string, take func(string) error) (string, error) {
 	for n := range 1000 {
-		temp := "." + name + "." + strconv.Itoa(n) + ".tmp"
+		temp := tempName(n, name)
 		if err := take(temp); !errors.Is(err, fs.ErrExist) {
 			return temp, err
 		}
 	}
-	return "", fmt.Errorf("1000 temporary files of earlier runs lie in the folder, such as .%s.0.tmp; remove them", name)
+	return "", fmt.Errorf("1000 temporary files of earlier runs lie in the folder, such as %s; remove them", tempName(0, name))
 }
 
 // makeFolder makes dir and what is missing above it, and tells which folders

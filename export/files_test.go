@@ -124,19 +124,6 @@ func TestWriteFilesRemovesFoldersItMade(t *testing.T) {
 	wantFolder(t, top, map[string]string{})
 }
 
-func TestWriteFilesStepsOverLeftovers(t *testing.T) {
-	t.Parallel()
-	dir := t.TempDir()
-	leftover := filepath.Join(dir, ".a.stl.0.tmp")
-	if err := os.WriteFile(leftover, []byte("other run"), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	if err := export.WriteFiles(dir, []export.File{text("a.stl", "A")}); err != nil {
-		t.Fatal(err)
-	}
-	wantFolder(t, dir, map[string]string{".a.stl.0.tmp": "other run", "a.stl": "A"})
-}
-
 func TestWriteFilesReplacesLinkNotItsTarget(t *testing.T) {
 	t.Parallel()
 	outside := filepath.Join(t.TempDir(), "outside.txt")

@@ -1,0 +1,200 @@
+package export_test
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"ramnest/export"
+)
+
+// generation is a set of files that all tell which set they are of, large enough that
+// half of one shows.
+func generation(n int) []export.File {
+	var files []export.File
+	for k := range 6 {
+		files = append(files, text(fmt.Sprintf("file-%d.stl", k), content(n)))
+	}
+	return files
+}
+
+func content(n int) string { return strings.Repeat(fmt.Sprintf("%06d\n", n), 3000) + "end" }
+
+// generationIn gives the set that the files of a folder are of; whole is false if a
+// file is cut off, one if they are of several.
+func generationIn(t *testing.T, dir string) (n string, whole, one bool) {
+	t.Helper()
+	whole, one = true, true
+	for k := range 6 {
+		data, err := os.ReadFile(filepath.Join(dir, fmt.Sprintf("file-%d.stl", k)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		first, _, _ := strings.Cut(string(data), "\n")
+		whole = whole && string(data) == strings.Repeat(first+"\n", 3000)+"end"
+		one = one && (k == 0 || first == n)
+		n = first
+	}
+	return n, whole, one
+}
+
+const child = "RAMNEST_TEST_WRITE_INTO"
+
+// TestMain lets the tests start this program again as a run that they can kill.
+func TestMain(m *testing.M) {
+	if dir := os.Getenv(child); dir != "" {
+		for n := 1; ; n++ {
+			if err := export.WriteFiles(dir, generation(n)); err != nil {
+				fmt.Println(err)
+				os.Exit(1)
+			}
+		}
+	}
+	os.Exit(m.Run())
+}
+
+// A run is killed at random moments: every file is whole at once, and the next run
+// leaves files of one set only, and nothing else.
+func TestKilledAtAnyMoment(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	if err := export.WriteFiles(dir, generation(0)); err != nil {
+		t.Fatal(err)
+	}
+	program, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	random := rand.New(rand.NewPCG(1, 2))
+	mixed, leftovers := 0, 0
+	const kills = 60
+	for range kills {
+		run := exec.Command(program, "-test.run=^$")
+		run.Env = append(os.Environ(), child+"="+dir)
+		if err := run.Start(); err != nil {
+			t.Fatal(err)
+		}
+		time.Sleep(time.Duration(5+random.IntN(120)) * time.Millisecond)
+		run.Process.Kill()
+		run.Wait()
+		_, whole, one := generationIn(t, dir)
+		if !whole {
+			t.Fatal("a file is half written")
+		}
+		if !one {
+			mixed++
+		}
+		leftovers += len(folder(t, dir)) - 6
+		if err := export.WriteFiles(dir, []export.File{text("other", "x")}); err != nil {
+			t.Fatal(err)
+		}
+		if n, whole, one := generationIn(t, dir); !whole || !one {
+			t.Fatalf("after the next run the files are of several sets, or half: %s", n)
+		}
+		if held := folder(t, dir); len(held) != 7 {
+			t.Fatalf("after the next run %d files are left: %v", len(held), held)
+		}
+		os.Remove(filepath.Join(dir, "other"))
+	}
+	t.Logf("%d kills: %d temporary files left and cleared, %d sets finished by the next run", kills, leftovers, mixed)
+	if leftovers == 0 {
+		t.Error("no kill hit a run at work")
+	}
+}
+
+func TestRunsIntoOneFolderTakeTurns(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	var group sync.WaitGroup
+	for run := range 6 {
+		group.Go(func() {
+			for k := range 8 {
+				if err := export.WriteFiles(dir, generation(100*run+k)); err != nil {
+					t.Error(err)
+				}
+			}
+		})
+	}
+	group.Wait()
+	if n, whole, one := generationIn(t, dir); !whole || !one {
+		t.Errorf("files of several runs stand side by side, of %s among them", n)
+	}
+	if held := folder(t, dir); len(held) != 6 {
+		t.Errorf("%d files", len(held))
+	}
+}
+
+func TestStoppedSetLeavesNothing(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	if err := export.WriteFiles(dir, generation(1)); err != nil {
+		t.Fatal(err)
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	files := append(generation(2), export.File{Name: "last", Write: func(w io.Writer) error {
+		stop()
+		_, err := io.WriteString(w, strings.Repeat("x", 1<<20))
+		return err
+	}})
+	if err := export.WriteFilesContext(ctx, dir, files); !errors.Is(err, context.Canceled) {
+		t.Errorf("got %v", err)
+	}
+	if n, whole, one := generationIn(t, dir); n != "000001" || !whole || !one || len(folder(t, dir)) != 6 {
+		t.Errorf("a stopped run left %v", folder(t, dir))
+	}
+	if err := export.WriteFilesContext(ctx, filepath.Join(dir, "new"), files); !errors.Is(err, context.Canceled) || len(folder(t, dir)) != 6 {
+		t.Errorf("begun after it was stopped: %v", err)
+	}
+}
+
+// A note that somebody else laid into the folder moves nothing out of it or over it.
+func TestForeignNoteIsNotFollowed(t *testing.T) {
+	t.Parallel()
+	for _, note := range []string{
+		"../secret\tmine\nend\n", ".ramnest.0.x\t../mine\nend\n", "mine\tsecret\nend\n", ".ramnest.0.x\tmine\n", "end\n", "",
+		".ramnest.0.x\tmine\t\nend\n", ".ramnest.0.x mine\nend\n", strings.Repeat("x", 2<<20) + "end\n",
+	} {
+		top := t.TempDir()
+		dir := filepath.Join(top, "out")
+		if err := export.WriteFiles(dir, []export.File{text("mine", "mine")}); err != nil {
+			t.Fatal(err)
+		}
+		for name, data := range map[string]string{"../secret": "secret", ".ramnest.complete": note, ".ramnest.0.x": "temporary", ".ramnest.notes": "kept"} {
+			if err := os.WriteFile(filepath.Join(dir, name), []byte(data), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if err := export.WriteFiles(dir, []export.File{text("a", "a")}); err != nil {
+			t.Fatal(err)
+		}
+		wantFolder(t, dir, map[string]string{"a": "a", "mine": "mine", ".ramnest.notes": "kept"})
+		wantFolder(t, top, map[string]string{"out": "a folder", "secret": "secret"})
+	}
+}
+
+// What a killed run had complete is put in place, what it had not is cleared away.
+func TestNextRunFinishesAKilledOne(t *testing.T) {
+	t.Parallel()
+	dir := t.TempDir()
+	for name, data := range map[string]string{
+		"a": "new a", "b": "old b", ".ramnest.1.b": "new b", ".ramnest.0.b": "old b", ".ramnest.0.c": "new c", ".ramnest.0.half": "ha",
+		".ramnest.complete": ".ramnest.0.a\ta\n.ramnest.1.b\tb\n.ramnest.0.c\tc\nend\n",
+	} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(data), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := export.WriteFiles(dir, []export.File{text("d", "d")}); err != nil {
+		t.Fatal(err)
+	}
+	wantFolder(t, dir, map[string]string{"a": "new a", "b": "new b", "c": "new c", "d": "d"})
+}
