@@ -1,6 +1,7 @@
 package force
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -93,7 +94,11 @@ func pairFaults(l Latch, lower, upper Material) []Fault {
 }
 
 // Analyse computes the press step. It returns the faults joined if there are any.
-func Analyse(a Assembly) (Result, error) {
+func Analyse(a Assembly) (Result, error) { return AnalyseContext(context.Background(), a) }
+
+// AnalyseContext is [Analyse] that can be stopped: it then gives the error of the
+// context. A million draws take a minute.
+func AnalyseContext(ctx context.Context, a Assembly) (Result, error) {
 	if faults := a.Validate(); len(faults) > 0 {
 		errs := make([]error, len(faults))
 		for i, f := range faults {
@@ -128,7 +133,10 @@ func Analyse(a Assembly) (Result, error) {
 	for i := range joints {
 		peaks[i] = r.Latches[i].PeakLift
 	}
-	r.tolerance(a, level(joints, peaks, keepsApart(lower, upper), mu.Value), counts, b)
+	err := r.tolerance(ctx, a, level(joints, peaks, keepsApart(lower, upper), mu.Value), counts, b)
+	if err != nil {
+		return Result{}, err
+	}
 	r.curveBand(a, joints, counts, b)
 	r.warn(joints, lower, upper)
 	return r, nil

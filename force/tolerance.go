@@ -1,6 +1,7 @@
 package force
 
 import (
+	"context"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -32,7 +33,7 @@ var commonInputs = [...]string{"friction", "modulus of lower", "modulus of upper
 // The model error is in the logarithm, with another half for more than for less:
 // down, two standard deviations are the ratio of the governing model to another
 // one; up, what the governing model itself may miss.
-func (r *Result) tolerance(a Assembly, joints []joint, counts []int, b band) {
+func (r *Result) tolerance(ctx context.Context, a Assembly, joints []joint, counts []int, b band) error {
 	n := a.Draws
 	if n == 0 {
 		n = defaultDraws
@@ -43,6 +44,9 @@ func (r *Result) tolerance(a Assembly, joints []joint, counts []int, b band) {
 	spread := newVariance(a.Latches)
 	var loose, over, jammed int
 	for i := range n {
+		if i%256 == 0 && ctx.Err() != nil {
+			return ctx.Err()
+		}
 		c, x := b.draw(rng)
 		copy(spread.x, x[:])
 		t.draw(&c, rng, apartShare, spread.x[len(commonInputs):])
@@ -64,6 +68,7 @@ func (r *Result) tolerance(a Assembly, joints []joint, counts []int, b band) {
 		return own{size: j.size + j.worst, outer: j.outer.wall, inner: j.inner.wall}
 	})
 	r.Worst = t.peak()
+	return nil
 }
 
 // draw draws what one assembly has in common, and gives the inputs in the order of

@@ -78,7 +78,7 @@ func TestNoToleranceLeavesOnlyTheNominal(t *testing.T) {
 	joints[0].findNodes(0.4)
 	var r Result
 	a.Draws = 100
-	r.tolerance(a, joints, []int{2}, band{mu: pairFriction(lower, upper).Value})
+	r.tolerance(t.Context(), a, joints, []int{2}, band{mu: pairFriction(lower, upper).Value})
 	want := mustAnalyse(t, a).Peak
 	for _, got := range []float64{r.P5, r.P50, r.P95, r.Worst} {
 		near(t, "without any tolerance", got, want, 1e-12)

@@ -34,7 +34,7 @@ func (f *forceCommand) Run(c *console) error {
 		return err
 	}
 	done := c.stage("computing the forces")
-	steps, err := solve.Forces(j)
+	steps, err := solve.Forces(c.ctx, j)
 	done()
 	if err != nil {
 		return refusedAt(doc, err)

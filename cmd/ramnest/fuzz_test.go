@@ -98,7 +98,7 @@ measured: 5
 			t.Fatal(problems)
 		}
 		j.Calibration = &sheet
-		if steps, err := solve.Forces(&j); err == nil {
+		if steps, err := solve.Forces(t.Context(), &j); err == nil {
 			encodes(t, data, steps[0].Result)
 		}
 	})

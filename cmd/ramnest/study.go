@@ -59,7 +59,7 @@ func (e *explainCommand) Run(c *console) error {
 	if err != nil {
 		return err
 	}
-	steps, err := solve.Forces(j)
+	steps, err := solve.Forces(c.ctx, j)
 	if err != nil {
 		return refusedAt(doc, err)
 	}

@@ -57,7 +57,7 @@ const (
 
 // readParts builds the envelope of every part, each once, side by side, and says
 // what is wrong with them or with where things stand on them.
-func readParts(steps []Step, open envelope.Opener) error {
+func readParts(steps []Step, m Means) error {
 	type source struct {
 		part *job.Part
 		path string
@@ -76,7 +76,7 @@ func readParts(steps []Step, open envelope.Opener) error {
 	errs := make([]error, len(sources))
 	var group sync.WaitGroup
 	for i, p := range sources {
-		group.Go(func() { built[i], errs[i] = envelope.Build(p.part.Envelope, open) })
+		group.Go(func() { built[i], errs[i] = envelope.BuildWithin(p.part.Envelope, m.Open, m.Limits) })
 	}
 	group.Wait()
 	var refused Refused

@@ -1,21 +1,39 @@
 package solve
 
 import (
+	"context"
 	"fmt"
 	"sync"
 
 	"ramnest/cmd/internal/job"
 	"ramnest/fixture"
 	"ramnest/fixture/envelope"
+	"ramnest/fixture/envelope/meshfile"
 	"ramnest/force"
 	"ramnest/force/method"
 )
 
 // Means are what Run works with beside the job.
 type Means struct {
-	Open   envelope.Opener                              // opens the mesh files that the job names
-	Design func(fixture.Order) (fixture.Tooling, error) // nil: [fixture.Design]
-	Stage  func(name string) (done func())              // called as each stage begins; nil: nobody listens
+	Context context.Context                              // stops the work; nil: nothing does
+	Open    envelope.Opener                              // opens the mesh files that the job names
+	Design  func(fixture.Order) (fixture.Tooling, error) // nil: [fixture.Design]
+	Limits  meshfile.Limits                              // of the mesh files
+	Stage   func(name string) (done func())              // called as each stage begins; nil: nobody listens
+}
+
+// orDefault fills in what is left out.
+func (m Means) orDefault() Means {
+	if m.Context == nil {
+		m.Context = context.Background()
+	}
+	if m.Design == nil {
+		m.Design = func(o fixture.Order) (fixture.Tooling, error) { return fixture.DesignContext(m.Context, o) }
+	}
+	if m.Stage == nil {
+		m.Stage = func(string) func() { return func() {} }
+	}
+	return m
 }
 
 // mostRounds is how often tooling is designed until method and tooling agree.
@@ -23,19 +41,14 @@ const mostRounds = 3
 
 // Run works a valid job out. What is wrong with the job is a *Refused.
 func Run(j *job.File, m Means) (*Solution, error) {
-	if m.Design == nil {
-		m.Design = fixture.Design
-	}
-	if m.Stage == nil {
-		m.Stage = func(string) func() { return func() {} }
-	}
+	m = m.orDefault()
 	s := &Solution{Job: j}
 	var err error
 	if s.Steps, err = ready(j); err != nil {
 		return nil, err
 	}
 	done := m.Stage("reading the parts")
-	err = readParts(s.Steps, m.Open)
+	err = readParts(s.Steps, m)
 	done()
 	if err != nil {
 		return nil, err
@@ -44,7 +57,7 @@ func Run(j *job.File, m Means) (*Solution, error) {
 		return nil, err
 	}
 	done = m.Stage("computing the forces")
-	err = s.forces()
+	err = s.forces(m.Context)
 	done()
 	if err != nil {
 		return nil, err
@@ -63,13 +76,13 @@ func Run(j *job.File, m Means) (*Solution, error) {
 }
 
 // Forces works out the forces of a valid job only. It reads no part.
-func Forces(j *job.File) ([]Step, error) {
+func Forces(ctx context.Context, j *job.File) ([]Step, error) {
 	steps, err := ready(j)
 	if err != nil {
 		return nil, err
 	}
 	s := &Solution{Job: j, Steps: steps}
-	if err := s.forces(); err != nil {
+	if err := s.forces(ctx); err != nil {
 		return nil, err
 	}
 	return s.Steps, nil
@@ -94,11 +107,11 @@ func ready(j *job.File) ([]Step, error) {
 }
 
 // forces analyses every step, side by side.
-func (s *Solution) forces() error {
+func (s *Solution) forces(ctx context.Context) error {
 	errs := make([]error, len(s.Steps))
 	var group sync.WaitGroup
 	for i := range s.Steps {
-		group.Go(func() { s.Steps[i].Result, errs[i] = force.Analyse(s.Steps[i].Assembly) })
+		group.Go(func() { s.Steps[i].Result, errs[i] = force.AnalyseContext(ctx, s.Steps[i].Assembly) })
 	}
 	group.Wait()
 	for i, err := range errs {
