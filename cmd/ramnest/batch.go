@@ -70,7 +70,7 @@ const batchTable = "batch"
 
 // Run does the batch.
 func (b *batchCommand) Run(c *console) error {
-	shop, err := b.shop()
+	shop, err := b.shop(c)
 	if err != nil {
 		return err
 	}
@@ -173,11 +173,12 @@ type shop struct {
 	sheet *calibrate.Sheet
 	card  *quote.RateCard
 	key   []byte // of all that and the program
+	c     *console
 }
 
 // shop reads it.
-func (b *batchCommand) shop() (*shop, error) {
-	s := &shop{}
+func (b *batchCommand) shop(c *console) (*shop, error) {
+	s := &shop{c: c}
 	h := sha256.New()
 	put(h, []byte(tool))
 	put(h, program())
@@ -272,7 +273,7 @@ func (s *shop) keyOf(file string, data []byte, j *job.File) string {
 	put(h, data)
 	if root, err := os.OpenRoot(filepath.Dir(file)); err == nil {
 		defer root.Close()
-		open := opener(root)
+		open := s.c.opener(filepath.Dir(file), root)
 		for _, name := range j.Meshes() {
 			put(h, []byte(name))
 			in, size, closer, err := open(name)
@@ -298,7 +299,7 @@ func (s *shop) work(file string, j *job.File, doc *jobfile.Document) (batch.Row,
 		return row, nil, badUse{fmt.Sprintf("%s: its folder cannot be opened: %s", file, innermost(err))}
 	}
 	defer root.Close()
-	solution, err := solve.Run(j, solve.Means{Open: opener(root)})
+	solution, err := solve.Run(j, solve.Means{Context: s.c.ctx, Open: s.c.opener(filepath.Dir(file), root), Limits: s.c.mesh()})
 	if err != nil {
 		err = refusedAt(doc, err)
 		if _, ours := errors.AsType[jobfile.Problems](err); !ours {

@@ -103,7 +103,7 @@ func (k *calibrateCommand) Run(c *console) error {
 		if dir == "" {
 			dir = "."
 		}
-		err := export.WriteFiles(dir, []export.File{{Name: name, Write: func(w io.Writer) error { return calibrate.WriteSheet(w, out.Sheet) }}})
+		err := export.WriteFilesContext(c.ctx, dir, []export.File{{Name: name, Write: func(w io.Writer) error { return calibrate.WriteSheet(w, out.Sheet) }}})
 		if err != nil {
 			return badUse{fmt.Sprintf("cannot write %s: %s", k.Out, writeFault(dir, err))}
 		}

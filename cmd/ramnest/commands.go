@@ -20,6 +20,7 @@ const about = "Tooling for printed parts that go together hard: one job file in;
 
 // commands is the command line.
 type commands struct {
+	bounds
 	Make  makeCommand  `cmd:"" help:"Work a job out and write nest, anvil, work instruction, quote and report."`
 	Check checkCommand `cmd:"" help:"Say what is wrong with a job, or what make would do; write nothing."`
 	Force forceCommand `cmd:"" help:"Compute the assembly force only."`
@@ -84,7 +85,7 @@ func (m *makeCommand) Run(c *console) error {
 		return err
 	}
 	done := c.stage("writing the files")
-	err = export.WriteFiles(m.Out, set.Files)
+	err = export.WriteFilesContext(c.ctx, m.Out, set.Files)
 	done()
 	if err != nil {
 		return badUse{fmt.Sprintf("cannot write to %s: %s; nothing was written", m.Out, writeFault(m.Out, err))}

@@ -42,7 +42,7 @@ func (i *inspectCommand) Run(c *console) error {
 		return badUse{fmt.Sprintf("%s: its folder cannot be opened: %s", i.Mesh, innermost(err))}
 	}
 	defer root.Close()
-	open := opener(root)
+	open := c.opener(filepath.Dir(i.Mesh), root)
 	name := filepath.Base(i.Mesh)
 	done := c.stage("reading the mesh")
 	r, size, file, err := open(name)
@@ -50,7 +50,7 @@ func (i *inspectCommand) Run(c *console) error {
 		done()
 		return badUse{fmt.Sprintf("%s: cannot be read: %s", i.Mesh, innermost(err))}
 	}
-	m, err := meshfile.Read(r, size, i.Mesh, meshfile.Limits{})
+	m, err := meshfile.Read(r, size, i.Mesh, c.mesh())
 	file.Close()
 	done()
 	if err != nil {
@@ -58,7 +58,7 @@ func (i *inspectCommand) Run(c *console) error {
 	}
 	spec := envelope.MeshSpec{File: name, Unit: i.Unit, Object: i.Object}
 	done = c.stage("looking along six axes")
-	aspects, err := envelope.Aspects(spec, open)
+	aspects, err := envelope.AspectsWithin(spec, open, c.mesh())
 	done()
 	if err != nil {
 		return badUse{fmt.Sprintf("%s: %s", i.Mesh, err)}
@@ -67,7 +67,7 @@ func (i *inspectCommand) Run(c *console) error {
 	if i.Up != "" {
 		spec.Up = i.Up
 	}
-	part, err := envelope.Build(envelope.Spec{Mesh: &spec}, open)
+	part, err := envelope.BuildWithin(envelope.Spec{Mesh: &spec}, open, c.mesh())
 	if err != nil {
 		return badUse{fmt.Sprintf("%s: %s", i.Mesh, err)}
 	}

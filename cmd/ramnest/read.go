@@ -14,20 +14,21 @@ import (
 
 // A source is the job file that a command works on.
 type source struct {
-	Job   string   `arg:"" name:"job.yaml" help:"Job file."`
-	Bench string   `placeholder:"FILE" help:"A shop's bench file, in the place of the job's section bench."`
-	Set   []string `sep:"none" placeholder:"PATH=VALUE" help:"Put a value in the place of one in the file, such as latches.rim.annular.undercut=0.7. May be repeated."`
+	MaxJobBytes int      `group:"Limits" default:"1048576" placeholder:"N" help:"Largest job file in bytes: 1048576."`
+	Job         string   `arg:"" name:"job.yaml" help:"Job file."`
+	Bench       string   `placeholder:"FILE" help:"A shop's bench file, in the place of the job's section bench."`
+	Set         []string `sep:"none" placeholder:"PATH=VALUE" help:"Put a value in the place of one in the file, such as latches.rim.annular.undercut=0.7. May be repeated."`
 }
 
 // read decodes and validates the job file. What is wrong comes back as
 // jobfile.Problems, the file named as on the command line.
 func (s source) read() (*job.File, *jobfile.Document, error) {
-	data, err := readLimited(s.Job)
+	data, err := readUpTo(s.Job, s.MaxJobBytes)
 	if err != nil {
 		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", s.Job, innermost(err))}
 	}
 	var j job.File
-	doc, problems := jobfile.Decode(s.Job, data, &j, jobfile.Options{Set: s.Set})
+	doc, problems := jobfile.Decode(s.Job, data, &j, jobfile.Options{MaxBytes: s.MaxJobBytes, Set: s.Set})
 	// Without all sections there is nothing to judge; with a wrong value in one the
 	// others are judged all the same.
 	if s.Bench != "" {
@@ -41,7 +42,10 @@ func (s source) read() (*job.File, *jobfile.Document, error) {
 
 // readLimited reads a file of up to the size of a job file, and one byte more, by
 // which the decoder knows that it is too long.
-func readLimited(name string) ([]byte, error) {
+func readLimited(name string) ([]byte, error) { return readUpTo(name, jobfile.DefaultMaxBytes) }
+
+// readUpTo reads a file of up to so many bytes, and one more.
+func readUpTo(name string, most int) ([]byte, error) {
 	info, err := os.Stat(name) // a pipe must not be opened: that would wait for a writer
 	switch {
 	case err != nil:
@@ -56,7 +60,7 @@ func readLimited(name string) ([]byte, error) {
 		return nil, err
 	}
 	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, jobfile.DefaultMaxBytes+1))
+	return io.ReadAll(io.LimitReader(f, int64(most)+1))
 }
 
 // solve works the job out, mesh files opened below the folder of the job file only.
@@ -76,7 +80,7 @@ func (s source) work(c *console, j *job.File, doc *jobfile.Document) (*solve.Sol
 		return nil, badUse{fmt.Sprintf("%s: its folder cannot be opened: %s", s.Job, innermost(err))}
 	}
 	defer root.Close()
-	solution, err := solve.Run(j, solve.Means{Open: opener(root), Stage: c.stage})
+	solution, err := solve.Run(j, solve.Means{Context: c.ctx, Open: c.opener(filepath.Dir(s.Job), root), Limits: c.mesh(), Stage: c.stage})
 	return solution, refusedAt(doc, err)
 }
 
@@ -86,29 +90,6 @@ func refusedAt(doc *jobfile.Document, err error) error {
 		return doc.Problems(refused.Faults).Err()
 	}
 	return err
-}
-
-// opener opens files below a folder, also behind symbolic links, and no others.
-func opener(root *os.Root) func(name string) (io.ReaderAt, int64, io.Closer, error) {
-	return func(name string) (io.ReaderAt, int64, io.Closer, error) {
-		name = filepath.FromSlash(name)
-		info, err := root.Stat(name) // a pipe must not be opened: that would wait for a writer
-		if err != nil {
-			return nil, 0, nil, err
-		}
-		if !info.Mode().IsRegular() {
-			return nil, 0, nil, errors.New("is not a plain file")
-		}
-		f, err := root.Open(name)
-		if err != nil {
-			return nil, 0, nil, err
-		}
-		if info, err = f.Stat(); err != nil {
-			f.Close()
-			return nil, 0, nil, err
-		}
-		return f, info.Size(), f, nil
-	}
 }
 
 // innermost leaves paths and operations out of an error of the system.

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"runtime/debug"
 	"strings"
 
 	"github.com/alecthomas/kong"
@@ -48,6 +49,7 @@ type leave struct{ code int }
 
 // A console is what a command talks through, and what can stop it.
 type console struct {
+	bounds
 	ctx context.Context
 	in  io.Reader
 	out io.Writer
@@ -67,6 +69,7 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 		}
 	}()
 	var grammar commands
+	defer debug.SetMemoryLimit(debug.SetMemoryLimit(-1))
 	parser := kong.Must(&grammar,
 		kong.Name("ramnest"), kong.Description(about), kong.Vars{"version": tool},
 		kong.Writers(stdout, c.err), kong.Exit(func(code int) { panic(leave{code}) }),
@@ -77,6 +80,7 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	if err != nil {
 		return c.report(badUse{err.Error() + "; see ramnest --help"})
 	}
+	c.bounds = grammar.bounds
 	return c.report(parsed.Run())
 }
 

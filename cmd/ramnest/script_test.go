@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
@@ -36,7 +37,7 @@ func TestScripts(t *testing.T) {
 		},
 		Condition: func(name string) (bool, error) { return name == "root" && os.Getuid() == 0, nil },
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"code": exitCode, "edit": edit, "files": files, "quiet": quiet,
+			"code": exitCode, "pause": pause, "windows": windows, "edit": edit, "files": files, "quiet": quiet,
 		},
 	})
 }
@@ -56,6 +57,16 @@ func exitCode(ts *testscript.TestScript, neg bool, args []string) {
 	if got != want || neg {
 		ts.Fatalf("exit code %d, want %d", got, want)
 	}
+}
+
+// pause lets a command in the background come to its work.
+func pause(*testscript.TestScript, bool, []string) { time.Sleep(400 * time.Millisecond) }
+
+// windows writes a copy of a text as another system would: with a byte order mark and
+// its line ends.
+func windows(ts *testscript.TestScript, _ bool, args []string) {
+	text := "\ufeff" + strings.ReplaceAll(ts.ReadFile(args[0]), "\n", "\r\n")
+	ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte(text), 0o644))
 }
 
 // edit writes a copy of a file with one text replaced: edit from to old new.

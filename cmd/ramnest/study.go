@@ -118,7 +118,7 @@ func (w *sweepCommand) Run(c *console) error {
 		j, doc, err := at.read()
 		if err == nil {
 			var s *solve.Solution
-			if s, err = solve.Choices(j, solve.Means{Open: opener(root)}); err == nil {
+			if s, err = solve.Choices(j, solve.Means{Context: c.ctx, Open: c.opener(filepath.Dir(w.Job), root), Limits: c.mesh()}); err == nil {
 				row.Steps = report.SweepSteps(s)
 				row.Calibration = report.CalibrationWords(s)
 			} else {
