@@ -21,7 +21,7 @@ if [ -n "${PREVIEW_SHOTS:-}" ]; then mkdir -p "$PREVIEW_SHOTS"; shots=(--shots "
 # First the judge itself: it must fail a page that asks for something, and one that is deaf
 # to keys.
 sed 's#</main>#<img alt="" src="https://example.org/x"></main>#' "$pages/rim-cap-inch.html" >"$pages/asks"
-sed -e '/Content-Security-Policy/d' -e "s#^canvas.addEventListener('keydown'.*#canvas.addEventListener('keyup', (e) => {#" "$pages/rim-cap-inch.html" >"$pages/deaf"
+sed -e '/Content-Security-Policy/d' -e "s#^canvas.addEventListener('keydown'.*#canvas.addEventListener('copy', (e) => {#" "$pages/rim-cap-inch.html" >"$pages/deaf"
 while read -r broken reason; do
   mv "$pages/$broken" "$pages/$broken.htm"
   if node .ci/preview-check/check.mjs "$pages/$broken.htm" >"$pages/log" || ! grep -q "$reason" "$pages/log"; then

@@ -38,7 +38,7 @@ async function look(page) {
 }
 
 // settle waits until the picture is drawn finely and the words are said.
-const settle = (page) => page.waitForTimeout(750);
+const settle = (page) => page.waitForSelector('#picture[aria-busy=false]', {timeout: 60000});
 
 async function tabTo(page, id) {
   for (let i = 0; i < 60; i++) {

@@ -104,15 +104,37 @@ func TestBlockHigherThanThePageIsAnError(t *testing.T) {
 
 func TestNothingIsPrintedBeyondThePaper(t *testing.T) {
 	for name, draw := range map[string]func(*Page){
-		"text":     func(p *Page) { p.Text(200, 50, Font{Size: 12}, "too far to the right") },
-		"line":     func(p *Page) { p.Line(0, 10, 10, 10, 1) },
-		"too high": func(p *Page) { p.Text(10, 1, Font{Size: 12}, "x") },
+		"text":                             func(p *Page) { p.Text(200, 50, Font{Size: 12}, "too far to the right") },
+		"line":                             func(p *Page) { p.Line(0, 10, 10, 10, 1) },
+		"too high":                         func(p *Page) { p.Text(10, 1, Font{Size: 12}, "x") },
+		"upward":                           func(p *Page) { p.TextUp(10, 20, Font{Size: 12}, "runs off the upper edge") },
+		"to the left of the sheet, upward": func(p *Page) { p.TextUp(2, 200, Font{Size: 12}, "x") },
 	} {
 		b := newBook()
 		draw(b.newPage())
 		if err := b.Write(io.Discard, Info{Date: time.Unix(0, 0)}); !errors.Is(err, ErrOutside) {
 			t.Errorf("%s: %v; want ErrOutside", name, err)
 		}
+	}
+}
+
+// A sheet of a size of its own takes what would not go on the others.
+func TestSheetsOfTheirOwnSize(t *testing.T) {
+	a3 := A4.Doubled().Lying()
+	if a3 != (Size{420, 297}) {
+		t.Fatalf("A3 on its side is %v", a3)
+	}
+	b := newBook()
+	b.newPage().Text(10, 20, Font{Size: 12}, "x")
+	p := b.Sheet(a3, "drawing")
+	p.Text(390, 20, Font{Size: 12}, "x")
+	p.TextUp(400, 290, Font{Size: 12}, "runs upward")
+	var out bytes.Buffer
+	if err := b.Write(&out, Info{Date: time.Unix(0, 0)}); err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Contains(out.Bytes(), []byte("/MediaBox [0 0 1190.55 841.89]")) {
+		t.Error("no page of 420 x 297 mm")
 	}
 }
 

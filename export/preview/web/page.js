@@ -60,10 +60,14 @@ function draw(fine) {
 
 // show redraws at the next frame, and finely once nothing changes any more.
 function show() {
+  canvas.setAttribute('aria-busy', 'true');
   write();
   if (!waiting) waiting = requestAnimationFrame(() => { waiting = 0; draw(false); });
   clearTimeout(later);
-  later = setTimeout(() => draw(true), 160);
+  later = setTimeout(() => {
+    if (waiting) { cancelAnimationFrame(waiting); waiting = 0; } // else a late rough picture would cover the fine one
+    draw(true);
+  }, 160);
 }
 
 // write puts the reading beside the slider and moves the mark in the chart.
@@ -78,7 +82,7 @@ function write() {
   const chart = at('chart-' + state.step).viewBox.baseVal, mark = at('marker-' + state.step);
   mark.setAttribute('d', 'M' + (70 + (chart.width - 86) * state.travel / 200).toFixed(2) + ' 34 V' + (chart.height - 52));
   clearTimeout(saying);
-  saying = setTimeout(describe, 500);
+  saying = setTimeout(() => { describe(); canvas.setAttribute('aria-busy', 'false'); }, 500); // after the fine picture
 }
 
 // describe says in words what the picture shows.
