@@ -34,14 +34,19 @@ type Defects struct {
 	Shared     int  `json:"edges_of_more_than_two"`
 	Degenerate int  `json:"degenerate_triangles"`
 	Duplicates int  `json:"duplicate_triangles"`
+	Turned     int  `json:"turned_triangles,omitzero"`   // so that all agree about the outside
+	ClosedThen bool `json:"closed_when_turned,omitzero"` // and doubled ones left out
 }
 
 // Fill takes the findings on the mesh and on the placed part.
 func (n *Inspection) Fill(m *meshfile.Mesh, part *envelope.Envelope) {
 	d := meshfile.Defects(m)
-	n.Mesh = Defects{d.Triangles, d.Shells, d.Closed, d.OpenEdges, d.FlippedEdges, d.SharedEdges, d.Degenerate, d.Duplicates}
+	n.Mesh = Defects{d.Triangles, d.Shells, d.Closed, d.OpenEdges, d.FlippedEdges, d.SharedEdges, d.Degenerate, d.Duplicates, 0, false}
 	n.Low, n.High = part.Min, part.Max
 	for _, w := range part.Notes {
+		if w.Number == envelope.NotClosed { // stands in Mesh
+			continue
+		}
 		n.Notes = append(n.Notes, w.String())
 	}
 	scale := 0.0
@@ -58,6 +63,11 @@ func (n *Inspection) Fill(m *meshfile.Mesh, part *envelope.Envelope) {
 	for k := range 3 {
 		n.Size[k] = (d.High[k] - d.Low[k]) * scale
 	}
+	if to, turned := meshfile.Oriented(m); turned > 0 || len(to.Triangles) < len(m.Triangles) {
+		n.Mesh.Turned = turned
+		d = meshfile.Defects(to)
+		n.Mesh.ClosedThen = d.Closed
+	}
 	n.Volume = d.Volume * scale * scale * scale
 }
 
@@ -67,9 +77,15 @@ func Inspected(n Inspection, circles bool) string {
 	p := pg.line
 	p("%s", n.File)
 	p("  %s, %d triangles, %d shell%s, %.4g x %.4g x %.4g mm", n.Format, n.Mesh.Triangles, n.Mesh.Shells, plural(n.Mesh.Shells), n.Size[0], n.Size[1], n.Size[2])
-	if n.Mesh.Closed {
+	switch {
+	case n.Mesh.Closed && n.Mesh.Turned > 0:
+		p("  closed, inside out, %.5g mm3 when turned", n.Volume)
+	case n.Mesh.Closed:
 		p("  closed, %.5g mm3", n.Volume)
-	} else {
+	case n.Mesh.ClosedThen:
+		p("  closed when turned and without doubles, %.5g mm3; as stored %d flipped and", n.Volume, n.Mesh.Flipped)
+		p("  %d many-sided edges", n.Mesh.Shared)
+	default:
 		p("  not closed: %d open, %d flipped, %d many-sided edges; its silhouettes count", n.Mesh.Open, n.Mesh.Flipped, n.Mesh.Shared)
 	}
 	if n.Mesh.Degenerate+n.Mesh.Duplicates > 0 {
