@@ -12,7 +12,6 @@ import (
 func (c *composer) cautionPage() []page.Item {
 	all := collect(c.sheet.facts(), c.sheet.Language)
 	head := c.heading(c.fig.say("caution"), 0)
-	head.Break = true
 	items := []page.Item{head}
 	rows := c.inPairs(len(all.list), func(i int, width, least float64) page.Block {
 		return c.message(all.list[i], width, least, c.fig.say("caution.at", strings.Join(c.where(all.list[i], all.steps[i]), "; ")))

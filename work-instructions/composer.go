@@ -14,7 +14,7 @@ const (
 	sizeSub      = 11.5
 	sizeStep     = 11.5
 	sizeDetail   = 11
-	sizeEmbedded = 10.5 // cautions beside actions
+	sizeEmbedded = 11 // cautions beside actions
 	sizeBody     = 10
 	sizeTable    = 9.5
 	sizeSmall    = 8.5
@@ -94,7 +94,7 @@ func emptyComposer(book *page.Book, s Sheet, what string, mark [2]string) *compo
 func (c *composer) takePictures() {
 	for _, t := range c.sheet.Steps {
 		p := t.Pictures
-		for _, pic := range []Picture{p.Load, p.Place, p.Anvil, p.Press, p.Section, p.Plan} {
+		for _, pic := range []Picture{p.Load, p.Place, p.Anvil, p.Press, p.Section, p.Plan, p.Exploded} {
 			c.book.Picture(pic.Image)
 		}
 	}

@@ -123,7 +123,8 @@ func (c *composer) needs() []page.Item {
 		}
 	}
 	items = append(items, c.partList()...)
-	return append(items, c.toolList()...)
+	items = append(items, c.toolList()...)
+	return append(items, c.together()...)
 }
 
 // listed puts a small heading over blocks.

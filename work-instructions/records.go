@@ -9,7 +9,6 @@ import (
 // records is the first-piece check and the table that the operator fills in.
 func (c *composer) records() []page.Item {
 	head := c.heading(c.fig.say("record"), 0)
-	head.Break = true
 	items := []page.Item{head}
 	items = append(items, c.firstPiece()...)
 	items = append(items, c.recordTable()...)
@@ -88,6 +87,9 @@ func (c *composer) recordTable() []page.Item {
 	rows := make([][]string, recordRows)
 	rest := c.lined(table, table.Items(c.book, rows))
 	rest[0].Gap = 2
+	for i := range rest {
+		rest[i].Keep = i < len(rest)-1
+	}
 	return append(items, rest...)
 }
 

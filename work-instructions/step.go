@@ -132,6 +132,9 @@ type Pictures struct {
 	Press   Picture // the closed stack under the force
 	Section Picture // the closed stack, cut
 	Plan    Picture // the nest from above with the thrust line
+
+	Exploded Picture       // apart along the press axis
+	Layers   [4][2]float64 // where anvil, upper part, lower part and nest end to the right in it, and the middle of their height [share of width and height, from the upper left]
 }
 
 // offCentre is how far the thrust line lies off the middle between the dead stops before

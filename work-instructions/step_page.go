@@ -11,6 +11,7 @@ import (
 const (
 	actionPicture = 74
 	pictureGap    = 6
+	holdSketch    = 46 // how the hands are held
 )
 
 // stepItems is one press step: set-up, actions, acceptance, force and method.
@@ -20,9 +21,7 @@ func (c *composer) stepItems(i int) []page.Item {
 	if len(c.steps) > 1 {
 		title = c.fig.say("step.of", strconv.Itoa(i+1), strconv.Itoa(len(c.steps)), t.Name)
 	}
-	head := c.heading(title, 0)
-	head.Break = true
-	items := []page.Item{head}
+	items := []page.Item{c.heading(title, 0)}
 	items = append(items, c.setUpItems(t)...)
 	items = append(items, c.actionItems(t)...)
 	items = append(items, c.acceptanceItems(t)...)
@@ -76,21 +75,39 @@ func (c *composer) setUpItems(t stepText) []page.Item {
 func (c *composer) actionItems(t stepText) []page.Item {
 	items := []page.Item{c.heading(c.fig.say("act"), 1)}
 	for i, a := range t.actions {
-		it := page.Item{Block: c.action(a)}
-		if i > 0 {
-			it.Gap, it.Rule = 5, c.frame.Width
+		rows, block := c.action(a)
+		many := len(rows) > looseRows
+		var part []page.Item
+		if many {
+			lead := c.book.Paragraph(page.Font{Face: page.Bold, Size: sizeDetail}, c.frame.Width, c.fig.say("act.before", a.number))
+			part = append(part, page.Item{Block: lead, Keep: true})
 		}
-		items = append(items, it)
+		for k, r := range rows {
+			// The last row stays with the action; of many the others may stand on the page
+			// before.
+			part = append(part, page.Item{Block: r, Gap: 2.5, Keep: !many || k == len(rows)-1})
+		}
+		part = append(part, page.Item{Block: block, Gap: 2.5})
+		part[0].Gap = 0
+		if i > 0 {
+			part[0].Gap, part[0].Rule = 5, c.frame.Width
+		}
+		items = append(items, part...)
 	}
 	return items
 }
 
-// action sets one action: cautions first, then number, words and picture.
-func (c *composer) action(a action) page.Block {
+// looseRows is how many rows of cautions stay on one page with their action.
+const looseRows = 1
+
+// action sets one action: rows of cautions, then number, words and picture.
+func (c *composer) action(a action) (rows []page.Block, block page.Block) {
 	w := c.frame.Width
-	var rows []page.Block
 	room := w
 	pic := c.shown(a.picture, actionPicture, actionPicture*3/4)
+	if sketch := holding(a.hold, holdSketch); sketch.Height > 0 {
+		pic = page.Block{Height: sketch.Height, Draw: func(p *page.Page, x, y float64) { sketch.Draw(p, x+actionPicture-holdSketch, y) }}
+	}
 	if pic.Height > 0 {
 		room = w - actionPicture - pictureGap
 	}
@@ -112,7 +129,7 @@ func (c *composer) action(a action) page.Block {
 	if pic.Height > 0 {
 		text = page.Beside(text, pic, room+pictureGap)
 	}
-	return page.Stack(2.5, append(rows, text)...)
+	return rows, text
 }
 
 // numberFont is that of the numbers of actions.
@@ -137,7 +154,7 @@ func (c *composer) numbered(number string, head page.Block, left float64) page.B
 
 func (c *composer) acceptanceItems(t stepText) []page.Item {
 	say := c.fig.say
-	table := page.Table{Font: page.Font{Size: sizeBody}, Pad: 1.3, Columns: []page.Column{
+	table := page.Table{Font: page.Font{Size: sizeDetail}, Pad: 1.3, Columns: []page.Column{
 		{Title: say("acc.good if")}, {Title: say("acc.limit"), Width: 42}, {Title: say("acc.how"), Width: 62}}}.Widths(c.frame.Width)
 	var rows [][]string
 	for _, k := range acceptance(c.fig, t.Step) {

@@ -193,8 +193,13 @@ func (v *checker) step(at string, s Step) {
 		v.notBelowZero(at+"."+n.name, n.value)
 	}
 	p := s.Pictures
-	for i, pic := range []Picture{p.Load, p.Place, p.Anvil, p.Press, p.Section, p.Plan} {
-		v.text(at+".pictures."+[]string{"load", "place", "anvil", "press", "section", "plan"}[i], pic.Caption, MostName, false)
+	for i, l := range p.Layers {
+		if !(l[0] >= 0 && l[0] <= 1 && l[1] >= 0 && l[1] <= 1) {
+			v.fault(fmt.Sprintf("%s.pictures.layers[%d]", at, i), fmt.Sprint(l), "lies outside the picture", "0 to 1")
+		}
+	}
+	for i, pic := range []Picture{p.Load, p.Place, p.Anvil, p.Press, p.Section, p.Plan, p.Exploded} {
+		v.text(at+".pictures."+[]string{"load", "place", "anvil", "press", "section", "plan", "exploded"}[i], pic.Caption, MostName, false)
 	}
 }
 

@@ -44,7 +44,25 @@ func Render(s Scene) (*image.Paletted, error) {
 	for _, a := range s.Arrows {
 		drawArrow(img, camera, a, stroke)
 	}
+	evened(img)
 	return img, nil
+}
+
+// steps is how many lightnesses are left between black and white. Fewer would show as
+// bands on round bodies; with all 128 the file is two fifths larger (measured on 18
+// pictures: 236 kB against 170 kB).
+const steps = 32
+
+// evened takes the lightness of each pixel to the nearest step.
+func evened(img *image.Paletted) {
+	var table [256]uint8
+	for i := range table {
+		step := (i&0x7f*(steps-1) + white/2) / white
+		table[i] = uint8(i&0x80 | (step*white+(steps-1)/2)/(steps-1))
+	}
+	for i, p := range img.Pix {
+		img.Pix[i] = table[p]
+	}
 }
 
 // strokeScale is the width in pixels of a stroke of weight 1: a picture twice

@@ -124,6 +124,9 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.S
 			Press:   workinstructions.Picture{Image: set.Press},
 			Section: workinstructions.Picture{Image: set.Section},
 			Plan:    workinstructions.Picture{Image: set.Plan},
+
+			Exploded: workinstructions.Picture{Image: set.Exploded},
+			Layers:   layers(set.Layers),
 		},
 	}
 	for _, l := range st.Chosen().Limits {
@@ -142,6 +145,15 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.S
 	}
 	out.Steps = append(out.Steps, step)
 	return nil
+}
+
+// layers are the places of the bodies in the exploded view.
+func layers(at [4]pictures.Layer) [4][2]float64 {
+	var out [4][2]float64
+	for i, l := range at {
+		out[i] = [2]float64{l.X, l.Y}
+	}
+	return out
 }
 
 // felt is how often the force rises and drops: a rise that lasts to the seat is no

@@ -23,6 +23,9 @@ type Set struct {
 	Under   *image.Paletted // the anvil, from below
 	Lower   *image.Paletted
 	Upper   *image.Paletted
+
+	Exploded *image.Paletted // apart along the press axis
+	Layers   [4]Layer        // where anvil, upper part, lower part and nest stand in it
 }
 
 // Size of the pictures [px].
@@ -39,10 +42,16 @@ var usual = picture.View{Azimuth: 0.50, Elevation: 0.52}
 func OfStep(st fixture.Step, n fixture.Nest, a fixture.Anvil) (Set, error) {
 	s := stack{st: st, nest: n, anvil: a}
 	var out Set
+	apart := s.exploded()
+	var err error
+	if out.Layers, err = apart.layers(); err != nil {
+		return Set{}, err
+	}
 	jobs := []struct {
 		to    **image.Paletted
 		scene picture.Scene
 	}{
+		{&out.Exploded, apart.scene},
 		{&out.Load, s.load()},
 		{&out.Place, s.place()},
 		{&out.Anvil, s.putOn()},

@@ -43,7 +43,7 @@ func pressed(t testing.TB) (fixture.Step, fixture.Tooling) {
 }
 
 func (s Set) all() map[string]*image.Paletted {
-	return map[string]*image.Paletted{"load": s.Load, "place": s.Place, "anvil": s.Anvil, "press": s.Press, "section": s.Section, "plan": s.Plan, "nest": s.Nest, "under": s.Under, "lower": s.Lower, "upper": s.Upper}
+	return map[string]*image.Paletted{"load": s.Load, "place": s.Place, "anvil": s.Anvil, "press": s.Press, "section": s.Section, "plan": s.Plan, "nest": s.Nest, "under": s.Under, "lower": s.Lower, "upper": s.Upper, "exploded": s.Exploded}
 }
 
 // Each picture shows something, no two are the same, and the number of workers
@@ -104,6 +104,27 @@ func TestWhatMovesStandsClear(t *testing.T) {
 		}
 		if last < below {
 			t.Errorf("%s: stands at %.1f mm, what it goes to reaches %.1f", name, last, below)
+		}
+	}
+}
+
+// In the exploded view nothing touches: each body stands above the next one, and its
+// place in the picture above that of the next.
+func TestExplodedViewIsApart(t *testing.T) {
+	st, tool := pressed(t)
+	tw := stack{st, tool.Nests[0], tool.Anvils[0]}.exploded()
+	at, err := tw.layers()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range 3 {
+		lo, _ := extent(tw.groups[i])
+		_, hi := extent(tw.groups[i+1])
+		if lo <= hi {
+			t.Errorf("body %d begins at %.1f mm, the one below ends at %.1f", i, lo, hi)
+		}
+		if at[i].Y >= at[i+1].Y || at[i].X <= 0 || at[i].X > 1 || at[i].Y <= 0 {
+			t.Errorf("places in the picture: %v", at)
 		}
 	}
 }
