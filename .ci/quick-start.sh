@@ -34,6 +34,7 @@ rm -rf out
 go run ./cmd/ramnest make testdata/jobs/rim-cap.yaml -o out/
 go run ./cmd/ramnest make testdata/jobs/rim-cap.yaml -o "$work/again/" >/dev/null
 bash .ci/checks.sh out "$work/again"
+bash .ci/sheet.sh
 bash .ci/fit.sh
 bash .ci/ladders.sh
 bash .ci/drawing.sh

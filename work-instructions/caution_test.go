@@ -233,11 +233,10 @@ func TestCautionsOnThePages(t *testing.T) {
 	}
 	for name, s := range variants(t) {
 		w := write(t, name, s)
-		first := slices.IndexFunc(w.pages, func(p string) bool { return strings.Contains(flat(p), "Set-up") })
-		if first < 1 {
+		before, after, found := strings.Cut(flat(strings.Join(w.pages, "\n")), " Set-up ")
+		if !found {
 			t.Fatalf("%s: no set-up", name)
 		}
-		before, after := flat(strings.Join(w.pages[:first], "\n")), flat(strings.Join(w.pages[first:], "\n"))
 		want := map[string]bool{}
 		for _, c := range s.Cautions() {
 			want[c.Hazard] = true

@@ -32,7 +32,7 @@ func TestEveryHandActionHasASketch(t *testing.T) {
 		low := 0.0
 		for _, l := range parts {
 			low = max(low, l.y0+l.thick/2, l.y1+l.thick/2)
-			if min(l.x0, l.x1)-l.thick/2 < 0 || max(l.x0, l.x1)+l.thick/2 > holdWide {
+			if min(l.y0, l.y1)-l.thick/2 < 0 || min(l.x0, l.x1)-l.thick/2 < 0 || max(l.x0, l.x1)+l.thick/2 > holdWide {
 				t.Errorf("%s: %+v leaves the frame", action, l)
 			}
 		}
