@@ -46,6 +46,9 @@ func (c *composer) setUpItems(t stepText) []page.Item {
 	if len(items) > 1 {
 		items[1].Gap = 0
 	}
+	for i := range items[1:] {
+		items[i+1].Keep = i == len(items)-2 // the last with the list; the others may stand on the page before
+	}
 	w := c.frame.Width
 	plan := c.shown(c.fig.captioned(t.Step, t.Pictures.Plan, "cap.plan"), actionPicture, actionPicture*3/4)
 	if plan.Height == 0 {
