@@ -8,6 +8,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"ramnest/work-instructions/catalogue"
 )
 
 // Every number that the program gives has a page, every page a number that is given,
@@ -101,5 +103,16 @@ func TestPagesFitATerminal(t *testing.T) {
 	}
 	if _, ok := TopicOf("unheard"); ok {
 		t.Error("a topic that nobody wrote")
+	}
+}
+
+// Every number has words in the languages of the sheet.
+func TestEveryWarningHasWords(t *testing.T) {
+	t.Parallel()
+	keys := catalogue.Keys()
+	for _, w := range Warnings() {
+		if key := "warn." + strconv.Itoa(w.Number); !slices.Contains(keys, key) {
+			t.Errorf("the catalogue of the sheet has no %s", key)
+		}
 	}
 }
