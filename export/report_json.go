@@ -21,6 +21,10 @@ import (
 // fields in their order, map keys sorted, no HTML escapes, the same bytes for
 // the same value.
 //
+// Numbers that are not whole are written with nine significant digits, and as 0 below
+// 1e-9: the digits behind are no measurement, and processors that fuse a product with a
+// sum, or compute exponentials in another way, differ there.
+//
 // A number that JSON cannot hold (NaN, an infinity) is refused with the path
 // of every field that has one, as [force.Fault] values joined; nothing has been
 // written then. A report with a hole where a number belongs must not pass for
@@ -40,8 +44,46 @@ func WriteJSON(w io.Writer, v any) error {
 	if err := enc.Encode(v); err != nil {
 		return fmt.Errorf("report: %w", err)
 	}
-	_, err := w.Write(b.Bytes())
+	_, err := w.Write(shortened(b.Bytes()))
 	return err
+}
+
+// shortened rounds the numbers of a JSON text that have a point or an exponent.
+func shortened(text []byte) []byte {
+	out := make([]byte, 0, len(text))
+	for i := 0; i < len(text); {
+		from := i
+		switch c := text[i]; {
+		case c == '"':
+			for i++; text[i] != '"'; i++ {
+				if text[i] == '\\' {
+					i++
+				}
+			}
+			i++
+		case c == '-' || c >= '0' && c <= '9':
+			for i < len(text) && strings.IndexByte("+-.eE0123456789", text[i]) >= 0 {
+				i++
+			}
+			if v, err := strconv.ParseFloat(string(text[from:i]), 64); err == nil && bytes.ContainsAny(text[from:i], ".eE") {
+				if math.Abs(v) < 1e-9 {
+					v = 0
+				}
+				v, _ = strconv.ParseFloat(strconv.FormatFloat(v, 'g', 9, 64), 64) // of our own digits
+				format := byte('f')
+				if a := math.Abs(v); a >= 1e21 || a > 0 && a < 1e-6 {
+					format = 'e'
+				}
+				number := strconv.FormatFloat(v+0, format, -1, 64)
+				out = append(out, strings.Replace(number, "e-0", "e-", 1)...) // as encoding/json
+				continue
+			}
+		default:
+			i++
+		}
+		out = append(out, text[from:i]...)
+	}
+	return out
 }
 
 // maxDepth is far more than a report nests, and stops a value that holds

@@ -1,6 +1,7 @@
 package export_test
 
 import (
+	"bytes"
 	"math"
 	"strings"
 	"testing"
@@ -103,5 +104,31 @@ func TestWriteJSONStopsAtALoop(t *testing.T) {
 	r.Next = r
 	if err := export.WriteJSON(&strings.Builder{}, r); err == nil {
 		t.Error("a value that holds itself was written")
+	}
+}
+
+func TestWriteJSONDropsDigitsOfTheProcessor(t *testing.T) {
+	t.Parallel()
+	var b bytes.Buffer
+	v := map[string]any{"a \"1.23456789012\"": 635.379673370311, "b": 635.3796733703111, "c": -1e-15, "d": uint64(18446744073709551615), "e": 1.5e300, "f": 2e-8, "g": []float64{0.1, -0.30000000000000004, 1234567890.5}}
+	if err := export.WriteJSON(&b, v); err != nil {
+		t.Fatal(err)
+	}
+	want := `{
+  "a \"1.23456789012\"": 635.379673,
+  "b": 635.379673,
+  "c": 0,
+  "d": 18446744073709551615,
+  "e": 1.5e+300,
+  "f": 2e-8,
+  "g": [
+    0.1,
+    -0.3,
+    1234567890
+  ]
+}
+`
+	if got := b.String(); got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
 }
