@@ -119,7 +119,7 @@ func TestReportHoldsWhatWasComputed(t *testing.T) {
 	i := slices.IndexFunc(inputs, func(v any) bool {
 		return at(t, v, "key") == "steps[1].latches[0].cantilever.mating_angle"
 	})
-	if i < 0 || math.Abs(at(t, inputs[i], "value").(float64)-math.Pi/6) > 1e-15 || at(t, inputs[i], "unit") != "rad" || at(t, inputs[i], "written") != "30" {
+	if i < 0 || math.Abs(at(t, inputs[i], "value").(float64)-math.Pi/6) > 1e-8 || at(t, inputs[i], "unit") != "rad" || at(t, inputs[i], "written") != "30" {
 		t.Errorf("the mating angle is not among the inputs as it was decoded")
 	}
 	i = slices.IndexFunc(inputs, func(v any) bool { return at(t, v, "key") == "rate_per_hour" })
