@@ -15,6 +15,7 @@ import (
 
 var (
 	block  = regexp.MustCompile(`(?m)^    (go|bash|ramnest) (.*?)(?:\s+#.*)?$`) // a command on a line of its own
+	listed = regexp.MustCompile(`(?m)^(Test|Benchmark|Fuzz)`)
 	inline = regexp.MustCompile("`(go|bash|ramnest) ([^`]+)`")
 )
 
@@ -112,9 +113,12 @@ func goLine(t *testing.T, words []string) {
 			continue
 		}
 		if i > 0 && (words[i-1] == "-run" || words[i-1] == "-bench") {
+			if w = strings.Trim(w, "'"); w == "xxx" || w == "^$" { // none, on purpose
+				continue
+			}
 			list := exec.CommandContext(t.Context(), "go", "test", "-list", w, words[2])
 			out, err := list.CombinedOutput()
-			if err != nil || !strings.Contains(string(out), w) {
+			if err != nil || !listed.Match(out) {
 				t.Errorf("%q: no test %s: %v %s", words, w, err, out)
 			}
 		}
