@@ -1,0 +1,95 @@
+package solve_test
+
+import (
+	"strings"
+	"testing"
+
+	"ramnest/cmd/internal/solve"
+	"ramnest/cmd/internal/solve/solvetest"
+	"ramnest/export/quote"
+)
+
+// The quote of a solution is the card's offer of its own pieces, whatever the job.
+func TestTheQuoteIsThatOfThePieces(t *testing.T) {
+	t.Parallel()
+	for _, name := range solvetest.Jobs() {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			s, _ := solvetest.Example(t, name)
+			items := s.ToolingItems()
+			pieces := s.Pieces()
+			if len(items) != len(pieces) || len(items) < 2 {
+				t.Fatalf("%d items of %d pieces", len(items), len(pieces))
+			}
+			for i, it := range items {
+				if p := pieces[i]; it.Name != p.Name || it.Volume != p.Volume || it.Box != p.Size || it.Process != s.Material.Process {
+					t.Errorf("%+v of %s", it, p.Name)
+				}
+			}
+			o, err := quote.InventedRateCard().Offer(items)
+			if err != nil || s.Quote == nil || o.Total != s.Quote.Total || !s.Quote.Invented || s.Unpriced != "" {
+				t.Errorf("%v: %v, offered %v; %q", err, s.Quote, o.Total, s.Unpriced)
+			}
+			if (s.Payback == nil) == (s.NoPayback == "") {
+				t.Errorf("break-even %v, open %q", s.Payback, s.NoPayback)
+			}
+		})
+	}
+}
+
+// A time by hand that is stated outweighs the table's, and counts for the whole job.
+func TestPaybackByTheTimesOfTheSteps(t *testing.T) {
+	t.Parallel()
+	s, _ := solvetest.Example(t, "shell-pair", "rate_per_hour=20", "hours_per_shift=2")
+	card := s.Job.Card()
+	back, open, err := s.PaybackOf(card, *s.Quote, 120)
+	if err != nil || open != "" {
+		t.Fatal(open, err)
+	}
+	then := 0.0
+	for i := range s.Steps {
+		then += s.Steps[i].Cycle.Seconds
+	}
+	n, _, err := quote.BreakEven(s.Quote.Total, 120, then, card.LabourHour, 0)
+	if err != nil || back.Assemblies != n || back.Then != then || back.Hours != float64(n)/20 {
+		t.Errorf("%+v, want %d assemblies, %g s with it, %g h", back, n, then, float64(n)/20)
+	}
+	// Where a hand may not push, its time in a table says nothing.
+	if _, open, err = s.PaybackOf(card, *s.Quote, 0); err != nil || !strings.Contains(open, "too hard for a hand") {
+		t.Errorf("%q, %v", open, err)
+	}
+	hood, _ := solvetest.Example(t, "sensor-hood")
+	if hood.Payback == nil || hood.Payback.Now != quote.HandSnap {
+		t.Errorf("pushed by hand: %+v, %q", hood.Payback, hood.NoPayback)
+	}
+}
+
+// What a card cannot price is said by the name of the piece, and spoils no tooling.
+func TestACardThatCannotPrice(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ name, set, want string }{
+		{"no rates for the process", "rates={name: x, currency: y, mex: {build_volume: [300, 300, 300], spacing: 5, layer: 0.1, machine_hour: 4, material_kg: 30, density: 1.2, deposit_cm3_h: 20}}", "nest: process: PBF; has no rates on the card"},
+		{"too small a machine", "rates={name: x, currency: y, pbf: {build_volume: [50, 50, 50], spacing: 5, layer: 0.1, machine_hour: 4, material_kg: 30, density: 1, recoat: 10}}", "nest: box: 78 x "},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			s, _ := solvetest.Example(t, "rim-cap", c.set)
+			if !s.Tooled() || s.Quote != nil || s.Payback != nil || !strings.HasPrefix(s.Unpriced, c.want) {
+				t.Errorf("tooled %v, quote %v, %q; want %q", s.Tooled(), s.Quote, s.Unpriced, c.want)
+			}
+		})
+	}
+}
+
+func TestLadderOfALatchThatIsNotThere(t *testing.T) {
+	t.Parallel()
+	s, _ := solvetest.Example(t, "rim-cap")
+	if _, err := solve.Ladder(s.Job, solve.Rung{Latch: "hem"}); err == nil || !strings.Contains(err.Error(), "latch: hem; is no latch of the job (rim)") {
+		t.Error(err)
+	}
+	// What is wrong with a latch is told in the paths of the file.
+	two, _ := solvetest.Example(t, "shell-pair")
+	if _, err := solve.Ladder(two.Job, solve.Rung{Latch: "stud", Steps: 99}); err == nil {
+		t.Error("99 pairs were made")
+	}
+}
