@@ -147,7 +147,7 @@ func exitCodeOf(t *testing.T, err error) int {
 // is not whole.
 func TestABatchKilledInTheMiddle(t *testing.T) {
 	t.Parallel()
-	const jobs = 12
+	const jobs = 18
 	dir := variants(t, jobs)
 	base := t.TempDir()
 	alone := filepath.Join(base, "alone")
@@ -159,18 +159,17 @@ func TestABatchKilledInTheMiddle(t *testing.T) {
 
 	killed := filepath.Join(base, "killed")
 	kills := 0
-	for round := range 60 {
+	for delay := 250 * time.Millisecond; kills < 6; delay = delay * 17 / 10 {
 		cmd, stderr := batchOf(dir, killed)
 		if err := cmd.Start(); err != nil {
 			t.Fatal(err)
 		}
-		// A little later each time, so that it strikes at all kinds of moments.
-		timer := time.AfterFunc(time.Duration(200+230*round)*time.Millisecond, func() { cmd.Process.Kill() })
+		timer := time.AfterFunc(delay, func() { cmd.Process.Kill() })
 		err := cmd.Wait()
 		timer.Stop()
 		stood := whole(t, killed)
 		if code := exitCodeOf(t, err); code == exitBad {
-			break
+			break // it had come to its end
 		} else if code != -1 {
 			t.Fatalf("exit code %d: %s", code, stderr)
 		}
@@ -178,6 +177,10 @@ func TestABatchKilledInTheMiddle(t *testing.T) {
 			t.Error("a table stands before its jobs")
 		}
 		kills++
+	}
+	cmd, stderr = batchOf(dir, killed)
+	if code := exitCodeOf(t, cmd.Run()); code != exitBad {
+		t.Fatalf("exit code %d: %s", code, stderr)
 	}
 	if kills < 3 {
 		t.Errorf("killed %d times only", kills)

@@ -1,7 +1,6 @@
 package batch
 
 import (
-	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
@@ -152,34 +151,7 @@ func (f *folder) put(name, key string, row Row, files []export.File) error {
 	if err := os.RemoveAll(fresh); err != nil {
 		return err
 	}
-	r := record{Schema: recordSchema, Key: key, Row: row}
-	all := slices.Clone(files)
-	for i := range all {
-		write := all[i].Write
-		var s stored
-		s.Name = all[i].Name
-		at := len(r.Files)
-		r.Files = append(r.Files, s)
-		all[i].Write = func(w io.Writer) error {
-			h := sha256.New()
-			c := &counter{w: io.MultiWriter(w, h)}
-			if err := write(c); err != nil {
-				return err
-			}
-			r.Files[at].Bytes, r.Files[at].SHA256 = c.n, hex.EncodeToString(h.Sum(nil))
-			return nil
-		}
-	}
-	// Written last, when the sums are known.
-	all = append(all, export.File{Name: recordName, Write: func(w io.Writer) error {
-		var b bytes.Buffer
-		if err := export.WriteJSON(&b, r); err != nil {
-			return err
-		}
-		_, err := w.Write(b.Bytes())
-		return err
-	}})
-	if err := export.WriteFiles(fresh, all); err != nil {
+	if err := write(fresh, record{Schema: recordSchema, Key: key, Row: row}, files); err != nil {
 		os.RemoveAll(fresh)
 		return err
 	}
@@ -232,16 +204,4 @@ func (f *folder) retire(name string) error {
 		return err
 	}
 	return os.Remove(aside)
-}
-
-// counter counts what goes through.
-type counter struct {
-	w io.Writer
-	n int
-}
-
-func (c *counter) Write(b []byte) (int, error) {
-	n, err := c.w.Write(b)
-	c.n += n
-	return n, err
 }

@@ -76,21 +76,39 @@ func Run(ctx context.Context, p Plan) ([]Row, Progress, error) {
 			p.Told(state)
 		}
 	}
-	next := make(chan int)
-	var group sync.WaitGroup
+	next, made := make(chan int), make(chan done)
+	finish := func(i int, r Row, unchanged bool) {
+		r.Stale = (r.Outcome == Failed || r.Outcome == Broken) && clashes[i] == "" && f.holds(names[i])
+		r.File = p.Files[i]
+		rows[i] = r
+		told(r, unchanged)
+	}
+	var workers, writers sync.WaitGroup
 	for range max(1, p.Workers) {
-		group.Go(func() {
+		workers.Go(func() {
 			for i := range next {
-				unchanged := false
 				if clash := clashes[i]; clash != "" {
-					rows[i] = fault(Row{}, Failed, errors.New(clash))
+					finish(i, fault(Row{}, Failed, errors.New(clash)), false)
+				} else if d, unchanged := one(f, names[i], p.Files[i], p.Ready); d.files == nil {
+					finish(i, d.row, unchanged)
 				} else {
-					rows[i], unchanged = one(f, names[i], p.Files[i], p.Ready)
+					d.at = i
+					made <- d
 				}
-				rows[i].File = p.Files[i]
-				told(rows[i], unchanged)
 			}
 		})
+		// Disks make wait: so a worker goes on while its files are written.
+		for range writersEach {
+			writers.Go(func() {
+				for d := range made {
+					d.row.Folder = names[d.at]
+					if err := f.put(names[d.at], d.key, d.row, d.files); err != nil {
+						d.row = fault(Row{}, Failed, fmt.Errorf("%s: cannot be written to: %w", names[d.at], err))
+					}
+					finish(d.at, d.row, false)
+				}
+			})
+		}
 	}
 	for i := range p.Files {
 		if ctx.Err() != nil {
@@ -102,37 +120,46 @@ func Run(ctx context.Context, p Plan) ([]Row, Progress, error) {
 		}
 	}
 	close(next)
-	group.Wait()
+	workers.Wait()
+	close(made)
+	writers.Wait()
 	if ctx.Err() != nil {
 		return nil, state, ErrStopped
 	}
 	return rows, state, nil
 }
 
-// one does one job, or finds that it is done.
-func one(f *folder, name, file string, ready func(string) (string, Work, error)) (row Row, unchanged bool) {
+// writersEach is how many jobs a worker may have on the way to the disk beside the one
+// in hand: with it the number of workers bounds the memory.
+const writersEach = 3
+
+// done is a job that is worked out and not written.
+type done struct {
+	at    int
+	key   string
+	row   Row
+	files []export.File // nil: there is nothing to write
+}
+
+// one works one job out, or finds that it is done.
+func one(f *folder, name, file string, ready func(string) (string, Work, error)) (d done, unchanged bool) {
 	defer func() {
 		if r := recover(); r != nil {
-			row, unchanged = fault(Row{}, Broken, fmt.Errorf("panic: %v, %s", r, firstFrame(debug.Stack()))), false
+			d, unchanged = done{row: fault(Row{}, Broken, fmt.Errorf("panic: %v, %s", r, firstFrame(debug.Stack())))}, false
 		}
-		row.Stale = (row.Outcome == Failed || row.Outcome == Broken) && f.holds(name)
 	}()
 	key, work, err := ready(file)
 	if err != nil {
-		return fault(Row{}, outcomeOf(err), err), false
+		return done{row: fault(Row{}, outcomeOf(err), err)}, false
 	}
 	if row, ok := f.unchanged(name, key); ok {
-		return row, true
+		return done{row: row}, true
 	}
 	row, files, err := work()
 	if err != nil {
-		return fault(row, outcomeOf(err), err), false
+		return done{row: fault(row, outcomeOf(err), err)}, false
 	}
-	row.Folder = name
-	if err := f.put(name, key, row, files); err != nil {
-		return fault(Row{}, Failed, fmt.Errorf("write %s: %w", name, err)), false
-	}
-	return row, false
+	return done{key: key, row: row, files: append([]export.File{}, files...)}, false
 }
 
 func outcomeOf(err error) string {

@@ -233,7 +233,7 @@ func TestStoppedAfterTheJobsInHand(t *testing.T) {
 		}
 	}
 	rows, state, err := Run(ctx, p)
-	if !errors.Is(err, ErrStopped) || rows != nil || state.Done < 5 || state.Done > 8 {
+	if !errors.Is(err, ErrStopped) || rows != nil || state.Done < 5 || state.Done > 5+2*(1+writersEach) {
 		t.Fatalf("%d done, %v", state.Done, err)
 	}
 	before := worked.Load()
