@@ -37,7 +37,11 @@ func (d *Document) Problems(faults []force.Fault) Problems {
 	var out Problems
 	for _, f := range faults {
 		if !d.complained(f.Field) {
-			f.Given = d.asWritten(f)
+			given := d.asWritten(f)
+			if n := d.exact(f.Field); given == f.Given && (n == nil || n.Kind != yaml.ScalarNode) {
+				given = d.Units.spoken(given)
+			}
+			f.Given, f.Problem, f.Want = given, d.Units.spoken(f.Problem), d.Units.spoken(f.Want)
 			out = append(out, d.at(d.mark(f.Field), f))
 		}
 	}
@@ -63,6 +67,9 @@ func (d *Document) asWritten(f force.Fault) string {
 	}
 	if unit == house || unit == "" {
 		return f.Given
+	}
+	if spoken := d.Units.spoken(f.Given); spoken != f.Given && strings.HasSuffix(spoken, " "+unit) {
+		return figure + " " + unit // in which the rest of the fault is, too
 	}
 	return figure + " " + unit + ", that is " + f.Given
 }

@@ -73,11 +73,11 @@ func TestFaultsNameTheValueAsWritten(t *testing.T) {
 	}
 	const bad = "is bad"
 	for _, c := range []struct{ field, given, want string }{
-		{"wall", "-0.508 mm", "x.yaml:3: wall: -0.02 in, that is -0.508 mm; is bad"},
+		{"wall", "-0.508 mm", "x.yaml:3: wall: -0.02 in; is bad"},
 		{"push", "-5 N", "x.yaml:4: push: -5 N; is bad"},
 		{"lead", "200 deg", "x.yaml:6: lead: 200 deg; is bad"},
 		{"sizes[0]", "-1 mm", "x.yaml:7: sizes[0]: -1 mm; is bad"},
-		{"corner", "25.4, 50.8 mm", "x.yaml:5: corner: 25.4, 50.8 mm; is bad"},
+		{"corner", "25.4, 50.8 mm", "x.yaml:5: corner: 1, 2 in; is bad"},
 		{"wall", "", "x.yaml:3: wall: is bad"},
 		{"job", "-1 mm", "x.yaml:2: job: -1 mm; is bad"},
 	} {
