@@ -273,11 +273,5 @@ func (k calibrated) read() (*job.File, *jobfile.Document, error) {
 
 // readSheet reads and validates a calibration file.
 func readSheet(name string) (*calibrate.Sheet, []byte, error) {
-	data, err := readLimited(name)
-	if err != nil {
-		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", name, innermost(err))}
-	}
-	var sheet calibrate.Sheet
-	doc, problems := jobfile.Decode(name, data, &sheet, jobfile.Options{})
-	return &sheet, data, problems.And(doc.Problems(sheet.Validate())).Err()
+	return readShopFile(name, func(s *calibrate.Sheet) []force.Fault { return s.Validate() })
 }

@@ -7,7 +7,6 @@ import (
 
 	"ramnest/cmd/internal/deliver"
 	"ramnest/cmd/internal/job"
-	"ramnest/cmd/internal/jobfile"
 	"ramnest/cmd/internal/report"
 	"ramnest/cmd/internal/solve"
 	"ramnest/export"
@@ -44,13 +43,7 @@ func (p priced) of(j *job.File) (quote.RateCard, error) {
 
 // readCard reads and validates a rate card.
 func readCard(name string) (*quote.RateCard, []byte, error) {
-	data, err := readLimited(name)
-	if err != nil {
-		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", name, innermost(err))}
-	}
-	var card quote.RateCard
-	doc, problems := jobfile.Decode(name, data, &card, jobfile.Options{})
-	return &card, data, problems.And(doc.Problems(card.Validate())).Err()
+	return readShopFile(name, func(c *quote.RateCard) []force.Fault { return c.Validate() })
 }
 
 // refused says what the card cannot price. Other errors stay as they are.

@@ -10,6 +10,7 @@ import (
 	"ramnest/cmd/internal/job"
 	"ramnest/cmd/internal/jobfile"
 	"ramnest/cmd/internal/solve"
+	"ramnest/force"
 )
 
 // A source is the job file that a command works on.
@@ -101,4 +102,15 @@ func innermost(err error) string {
 		}
 		err = inner
 	}
+}
+
+// readShopFile reads and validates a file of the shop's own, and gives its bytes too.
+func readShopFile[T any](name string, faults func(*T) []force.Fault) (*T, []byte, error) {
+	data, err := readLimited(name)
+	if err != nil {
+		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", name, innermost(err))}
+	}
+	var into T
+	doc, problems := jobfile.Decode(name, data, &into, jobfile.Options{})
+	return &into, data, problems.And(doc.Problems(faults(&into))).Err()
 }

@@ -239,12 +239,9 @@ func readBench(name string) (method.Bench, error) {
 
 // readBenchBytes gives the bytes that were read as well.
 func readBenchBytes(name string) (method.Bench, []byte, error) {
-	data, err := readLimited(name)
+	f, data, err := readShopFile(name, func(f *benchFile) []force.Fault { return f.Bench.Validate() })
 	if err != nil {
-		return method.Bench{}, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", name, innermost(err))}
+		return method.Bench{}, nil, err
 	}
-	var f benchFile
-	doc, problems := jobfile.Decode(name, data, &f, jobfile.Options{})
-	problems = problems.And(doc.Problems(f.Bench.Validate()))
-	return f.Bench, data, problems.Err()
+	return f.Bench, data, nil
 }
