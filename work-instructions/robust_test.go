@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"ramnest/export/page/pagetest"
 	"ramnest/force"
 )
 
@@ -64,7 +65,7 @@ func TestAnyValueInAnyField(t *testing.T) {
 				continue
 			}
 			written++
-			text := strings.Join(pageTexts(t, out.Bytes()), "\n")
+			text := strings.Join(pagetest.Lines(t, out.Bytes()), "\n")
 			for _, bad := range []string{"NaN", "Inf", "%!", "e+"} {
 				if strings.Contains(text, bad) {
 					t.Errorf("%v %v: %q is printed", v.Kind(), value, bad)

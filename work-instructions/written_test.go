@@ -2,20 +2,15 @@ package workinstructions
 
 import (
 	"bytes"
-	"compress/zlib"
 	"fmt"
-	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
-	"regexp"
 	"runtime"
 	"strings"
 	"testing"
-	"unicode/utf16"
 
-	"github.com/pdfcpu/pdfcpu/pkg/api"
-	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
+	"ramnest/export/page/pagetest"
 )
 
 // written is a PDF that a test has made, and the text of its pages.
@@ -41,61 +36,8 @@ func write(tb testing.TB, name string, s Sheet) written {
 	if err := os.WriteFile(w.path, w.file, 0o644); err != nil {
 		tb.Fatal(err)
 	}
-	w.pages = pageTexts(tb, w.file)
+	w.pages = pagetest.Lines(tb, w.file)
 	return w
-}
-
-var textShown = regexp.MustCompile(`(?s)\(((?:[^()\\]|\\.)*)\) ?Tj`)
-
-// pageTexts reads the text of each page out of its content stream: strings of
-// UTF-16 as this font's encoding has them, one a line. It knows just enough of
-// the format for that, and nothing of how this package writes it.
-func pageTexts(tb testing.TB, file []byte) []string {
-	tb.Helper()
-	var out []string
-	for part := range bytes.SplitSeq(file, []byte("\nendstream")) {
-		at := bytes.LastIndex(part, []byte("stream\n"))
-		if at < 0 {
-			continue
-		}
-		z, err := zlib.NewReader(bytes.NewReader(part[at+len("stream\n"):]))
-		if err != nil {
-			continue
-		}
-		content, err := io.ReadAll(z)
-		if err != nil || !bytes.Contains(content, []byte("BT ")) {
-			continue
-		}
-		var lines []string
-		for _, m := range textShown.FindAllSubmatch(content, -1) {
-			lines = append(lines, decode(m[1]))
-		}
-		out = append(out, strings.Join(lines, "\n"))
-	}
-	if len(out) == 0 {
-		tb.Fatal("no page with text")
-	}
-	return out
-}
-
-// decode undoes the escapes of a string and reads it as UTF-16.
-func decode(s []byte) string {
-	var raw []byte
-	for i := 0; i < len(s); i++ {
-		if s[i] == '\\' {
-			i++
-			if s[i] == 'r' {
-				raw = append(raw, '\r')
-				continue
-			}
-		}
-		raw = append(raw, s[i])
-	}
-	var u []uint16
-	for i := 0; i+1 < len(raw); i += 2 {
-		u = append(u, uint16(raw[i])<<8|uint16(raw[i+1]))
-	}
-	return string(utf16.Decode(u))
 }
 
 // flat puts a text on one line, as a reader sees it.
@@ -104,13 +46,12 @@ func flat(s string) string { return strings.Join(strings.Fields(s), " ") }
 // validated has the files read by pdfcpu in its strict mode.
 func validated(tb testing.TB, paths ...string) {
 	tb.Helper()
-	api.DisableConfigDir()
 	for _, p := range paths {
-		conf := model.NewDefaultConfiguration()
-		conf.ValidationMode = model.ValidationStrict
-		if err := api.ValidateFile(p, conf); err != nil {
-			tb.Errorf("%s: %v", filepath.Base(p), err)
+		file, err := os.ReadFile(p)
+		if err != nil {
+			tb.Fatal(err)
 		}
+		pagetest.Validate(tb, file)
 	}
 }
 

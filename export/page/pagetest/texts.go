@@ -17,10 +17,20 @@ import (
 
 var textShown = regexp.MustCompile(`(?s)\(((?:[^()\\]|\\.)*)\) ?Tj`)
 
-// Texts reads the text of each page out of its content stream, words parted by one
-// space. It knows just enough of the format for that, and nothing of how package page
-// writes it.
+// Texts reads the text of each page, words parted by one space.
 func Texts(tb testing.TB, file []byte) []string {
+	tb.Helper()
+	out := Lines(tb, file)
+	for i, text := range out {
+		out[i] = strings.Join(strings.Fields(text), " ")
+	}
+	return out
+}
+
+// Lines reads the text of each page out of its content stream, one string that is shown
+// a line. It knows just enough of the format for that, and nothing of how package page
+// writes it.
+func Lines(tb testing.TB, file []byte) []string {
 	tb.Helper()
 	var out []string
 	for part := range bytes.SplitSeq(file, []byte("\nendstream")) {
@@ -40,7 +50,7 @@ func Texts(tb testing.TB, file []byte) []string {
 		for _, m := range textShown.FindAllSubmatch(content, -1) {
 			lines = append(lines, decode(m[1]))
 		}
-		out = append(out, strings.Join(strings.Fields(strings.Join(lines, " ")), " "))
+		out = append(out, strings.Join(lines, "\n"))
 	}
 	if len(out) == 0 {
 		tb.Fatal("no page with text")
