@@ -6,21 +6,23 @@ import (
 	"strconv"
 )
 
-// lineOfError finds the line that makes a file unreadable, as the shortest
+// placeError finds what makes a file unreadable and on which line, as the shortest
 // beginning of the file that fails in the same way. The YAML library itself
 // reports the line where the surrounding section starts, or the line before the
 // fault, or none. A quote or bracket that is never closed fails in the same way
 // from the line on where it opens, which is the line to name.
 //
 // A comment line is put in front, since the library gives no place at all for
-// what stands on its first line.
-func lineOfError(data []byte) int {
+// what stands on its first line. It also looks further ahead where no comment
+// stands above, and then names the second of two faults; so the message is that of
+// the reading which found the line. It is nil if that reading finds nothing.
+func placeError(data []byte) (line int, message error) {
 	data = append([]byte("#\n"), data...)
 	ends := lineEnds(data)
 	reader := &lineReader{data: data, ends: ends}
 	_, _, whole := documents(reader)
 	if whole == nil {
-		return 0
+		return 0, nil
 	}
 	fails := func(lines int) bool {
 		if lines < 1 {
@@ -34,7 +36,7 @@ func lineOfError(data []byte) int {
 		reported, _ := strconv.Atoi(m[1])
 		for lines := max(reported, 1); lines <= min(reported+1, len(ends)); lines++ {
 			if fails(lines) && !fails(lines-1) {
-				return lines - 1
+				return lines - 1, whole
 			}
 		}
 	}
@@ -51,7 +53,7 @@ func lineOfError(data []byte) int {
 			lo = mid
 		}
 	}
-	return hi - 1
+	return hi - 1, whole
 }
 
 // A lineReader hands out a text line by line, never two at once, and so knows

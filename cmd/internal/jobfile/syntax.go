@@ -31,7 +31,10 @@ func parse(data []byte) (*yaml.Node, []flaw) {
 	root, second, err := documents(bytes.NewReader(data))
 	switch {
 	case err != nil:
-		line := lineOfError(data)
+		line, placed := placeError(data)
+		if placed != nil {
+			err = placed
+		}
 		return nil, []flaw{{line: line, fault: syntaxFault(err.Error(), lineText(data, line))}}
 	case root == nil:
 		return nil, []flaw{emptyFile}
