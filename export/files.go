@@ -103,7 +103,10 @@ func WriteFilesContext(ctx context.Context, dir string, files []File) (err error
 	return s.commit()
 }
 
-// stoppable is a writer that a context can stop.
+// Stoppable is a writer that a context can stop: then it writes nothing more, and gives
+// the error of the context.
+func Stoppable(ctx context.Context, w io.Writer) io.Writer { return stoppable{ctx, w} }
+
 type stoppable struct {
 	ctx context.Context
 	w   io.Writer

@@ -47,8 +47,8 @@ named by a flag are left out. A job that fails stops no other.
 Run it again and only jobs are done whose job file, part meshes, bench,
 calibration, card or program changed, or whose files are not as they were written;
 so a run that was stopped, or killed, goes on where it was. At any moment a job's
-folder holds all its files or none. Ctrl-C ends it once the jobs in hand are done,
-a second one at once.
+folder holds all its files or none. Ctrl-C ends it at once; the jobs in hand are
+begun anew by the next run.
 
 The table is written to ` + batchTable + `.csv and .json in FOLDER, the same bytes
 whether a run was stopped in between or not.
@@ -93,18 +93,24 @@ func (b *batchCommand) Run(c *console) error {
 	rows, state, err := batch.Run(c.ctx, batch.Plan{Out: b.Out, Files: files, Workers: workers, Told: bar.told,
 		Ready: func(file string) (string, batch.Work, error) { return shop.ready(filepath.Join(b.Dir, file)) }})
 	bar.end()
-	switch {
-	case errors.Is(err, batch.ErrStopped):
+	stopped := func() error {
 		fmt.Fprintf(c.err, "ramnest: stopped: %d of %d jobs are done; the same command goes on from there\n", state.Done, state.Of)
 		return ended{exitStopped}
+	}
+	switch {
+	case errors.Is(err, batch.ErrStopped):
+		return stopped()
 	case err != nil:
 		return badUse{fmt.Sprintf("cannot write to %s: %s", b.Out, innermost(err))}
 	}
 	table := report.BatchOf(rows, tool)
-	err = export.WriteFiles(b.Out, []export.File{
+	err = export.WriteFilesContext(c.ctx, b.Out, []export.File{
 		{Name: batchTable + ".csv", Write: func(w io.Writer) error { return report.WriteBatch(w, table) }},
 		{Name: batchTable + ".json", Write: func(w io.Writer) error { return export.WriteJSON(w, table) }},
 	})
+	if err != nil && c.ctx.Err() != nil {
+		return stopped()
+	}
 	if err != nil {
 		return badUse{fmt.Sprintf("cannot write to %s: %s; the jobs are done, the table is not", b.Out, writeFault(b.Out, err))}
 	}
@@ -299,7 +305,9 @@ func (s *shop) work(file string, j *job.File, doc *jobfile.Document) (batch.Row,
 		return row, nil, badUse{fmt.Sprintf("%s: its folder cannot be opened: %s", file, innermost(err))}
 	}
 	defer root.Close()
-	solution, err := solve.Run(j, solve.Means{Context: s.c.ctx, Open: s.c.opener(filepath.Dir(file), root), Limits: s.c.mesh()})
+	solution, err := until(s.c.ctx, func() (*solve.Solution, error) {
+		return solve.Run(j, solve.Means{Context: s.c.ctx, Open: s.c.opener(filepath.Dir(file), root), Limits: s.c.mesh()})
+	})
 	if err != nil {
 		err = refusedAt(doc, err)
 		if _, ours := errors.AsType[jobfile.Problems](err); !ours {
@@ -307,7 +315,7 @@ func (s *shop) work(file string, j *job.File, doc *jobfile.Document) (batch.Row,
 		}
 		return row, nil, err
 	}
-	set, err := deliver.Files(solution, tool, doc.Inputs(solution.Job))
+	set, err := deliver.Files(s.c.ctx, solution, tool, doc.Inputs(solution.Job))
 	if err != nil {
 		return row, nil, batch.Internal{Err: err}
 	}

@@ -69,15 +69,19 @@ func (k *calibrateCommand) Run(c *console) error {
 	}
 	done := c.stage("fitting the measurements")
 	defer func() { done() }()
-	in, rounds, err := k.input(j, step, rows, card)
+	var rounds map[string]float64
+	in, err := until(c.ctx, func() (in calibrate.Input, err error) {
+		in, rounds, err = k.input(j, step, rows, card)
+		return in, err
+	})
 	if err != nil {
 		return refusedAt(doc, err)
 	}
-	model, err := calibrate.NewModel(in)
+	model, err := calibrate.NewModelContext(c.ctx, in)
 	if err != nil {
 		return k.wrong(err)
 	}
-	fit, err := model.Fit(rows)
+	fit, err := model.FitContext(c.ctx, rows)
 	if err != nil {
 		return k.wrong(err)
 	}
@@ -88,7 +92,7 @@ func (k *calibrateCommand) Run(c *console) error {
 	}
 	out := report.Fitted{Schema: "ramnest calibrate", Tool: tool, Number: j.Number, Fit: fit, Sheet: sheet, Card: card, Scale: forceUnit(j)}
 	for _, e := range fit.Offsets {
-		a, err := fit.Advise(calibrate.Goal{Latch: e.Name, Failure: k.Failure, Round: rounds[e.Name]})
+		a, err := fit.AdviseContext(c.ctx, calibrate.Goal{Latch: e.Name, Failure: k.Failure, Round: rounds[e.Name]})
 		if err != nil {
 			return k.wrong(err)
 		}

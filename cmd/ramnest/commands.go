@@ -171,7 +171,7 @@ func (k calibrated) files(c *console, card priced) (*solve.Solution, deliver.Set
 	}
 	done := c.stage("rendering the files")
 	defer done()
-	set, err := deliver.Files(solution, tool, doc.Inputs(solution.Job))
+	set, err := deliver.Files(c.ctx, solution, tool, doc.Inputs(solution.Job))
 	return solution, set, err
 }
 

@@ -42,12 +42,15 @@ func (d *drawingCommand) Run(c *console) error {
 	if err != nil {
 		return err
 	}
-	var out bytes.Buffer
 	done := c.stage("drawing")
-	err = set.Write(&out, d.Format)
+	out, err := until(c.ctx, func() ([]byte, error) {
+		var out bytes.Buffer
+		err := set.Write(&out, d.Format)
+		return out.Bytes(), err
+	})
 	done()
 	if err != nil {
 		return err
 	}
-	return c.deliver(d.Out, out.Bytes())
+	return c.deliver(d.Out, out)
 }

@@ -42,7 +42,7 @@ func (f *forceCommand) Run(c *console) error {
 	s := &solve.Solution{Job: j, Steps: steps}
 	var names []string
 	if f.Out != "" {
-		if names, err = f.draw(s); err != nil {
+		if names, err = f.draw(c, s); err != nil {
 			return err
 		}
 	}
@@ -60,7 +60,7 @@ func (f *forceCommand) Run(c *console) error {
 }
 
 // draw writes the pictures, all or none.
-func (f *forceCommand) draw(s *solve.Solution) ([]string, error) {
+func (f *forceCommand) draw(c *console, s *solve.Solution) ([]string, error) {
 	var files []export.File
 	var names []string
 	for i := range s.Steps {
@@ -74,7 +74,7 @@ func (f *forceCommand) draw(s *solve.Solution) ([]string, error) {
 			files = append(files, export.File{Name: name, Write: func(w io.Writer) error { return chart.Write(w, report.ChartOf(s, i), format) }})
 		}
 	}
-	if err := export.WriteFiles(f.Out, files); err != nil {
+	if err := export.WriteFilesContext(c.ctx, f.Out, files); err != nil {
 		return nil, badUse{fmt.Sprintf("cannot write to %s: %s; nothing was written", f.Out, writeFault(f.Out, err))}
 	}
 	return names, nil

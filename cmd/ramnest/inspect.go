@@ -50,15 +50,17 @@ func (i *inspectCommand) Run(c *console) error {
 		done()
 		return badUse{fmt.Sprintf("%s: cannot be read: %s", i.Mesh, innermost(err))}
 	}
-	m, err := meshfile.Read(r, size, i.Mesh, c.mesh())
-	file.Close()
+	m, err := until(c.ctx, func() (*meshfile.Mesh, error) {
+		defer file.Close()
+		return meshfile.Read(r, size, i.Mesh, c.mesh())
+	})
 	done()
 	if err != nil {
 		return badUse{err.Error()}
 	}
 	spec := envelope.MeshSpec{File: name, Unit: i.Unit, Object: i.Object}
 	done = c.stage("looking along six axes")
-	aspects, err := envelope.AspectsWithin(spec, open, c.mesh())
+	aspects, err := until(c.ctx, func() ([]envelope.Aspect, error) { return envelope.AspectsWithin(spec, open, c.mesh()) })
 	done()
 	if err != nil {
 		return badUse{fmt.Sprintf("%s: %s", i.Mesh, err)}
@@ -67,7 +69,9 @@ func (i *inspectCommand) Run(c *console) error {
 	if i.Up != "" {
 		spec.Up = i.Up
 	}
-	part, err := envelope.BuildWithin(envelope.Spec{Mesh: &spec}, open, c.mesh())
+	part, err := until(c.ctx, func() (*envelope.Envelope, error) {
+		return envelope.BuildWithin(envelope.Spec{Mesh: &spec}, open, c.mesh())
+	})
 	if err != nil {
 		return badUse{fmt.Sprintf("%s: %s", i.Mesh, err)}
 	}
@@ -79,12 +83,12 @@ func (i *inspectCommand) Run(c *console) error {
 	found := report.Inspection{File: i.Mesh, Format: m.Format, Unit: part.Source, Objects: m.Objects, Aspects: aspects, Up: spec.Up}
 	found.Fill(m, part)
 	if i.Circles {
-		if found.Rounds, err = part.Rounds(); err != nil {
+		if found.Rounds, err = until(c.ctx, part.Rounds); err != nil {
 			return fmt.Errorf("round features: %w", err)
 		}
 	}
 	if i.Picture != "" {
-		if err := i.draw(part); err != nil {
+		if err := i.draw(c, part); err != nil {
 			return err
 		}
 	}
@@ -95,8 +99,8 @@ func (i *inspectCommand) Run(c *console) error {
 }
 
 // draw writes the picture, whole or not at all.
-func (i *inspectCommand) draw(part *envelope.Envelope) error {
-	img, err := pictures.OfPart(part)
+func (i *inspectCommand) draw(c *console, part *envelope.Envelope) error {
+	img, err := pictures.OfPart(c.ctx, part)
 	if err != nil {
 		return fmt.Errorf("picture: %w", err)
 	}
@@ -104,7 +108,7 @@ func (i *inspectCommand) draw(part *envelope.Envelope) error {
 	if dir == "" {
 		dir = "."
 	}
-	err = export.WriteFiles(dir, []export.File{{Name: name, Write: func(w io.Writer) error { return picture.EncodePNG(w, img) }}})
+	err = export.WriteFilesContext(c.ctx, dir, []export.File{{Name: name, Write: func(w io.Writer) error { return picture.EncodePNG(w, img) }}})
 	if err != nil {
 		return badUse{fmt.Sprintf("cannot write %s: %s", i.Picture, writeFault(dir, err))}
 	}

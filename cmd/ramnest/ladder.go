@@ -7,6 +7,7 @@ import (
 	"ramnest/cmd/internal/report"
 	"ramnest/cmd/internal/solve"
 	"ramnest/export"
+	"ramnest/fixture/coupon"
 )
 
 type ladderCommand struct {
@@ -48,7 +49,9 @@ func (l *ladderCommand) Run(c *console) error {
 		return err
 	}
 	done := c.stage("making the coupons")
-	set, err := solve.Ladder(j, solve.Rung{Latch: l.Latch, Steps: l.Steps, Step: l.Step, Card: card})
+	set, err := until(c.ctx, func() (coupon.Set, error) {
+		return solve.Ladder(j, solve.Rung{Latch: l.Latch, Steps: l.Steps, Step: l.Step, Card: card})
+	})
 	done()
 	if err != nil {
 		return refusedAt(doc, err)
@@ -57,7 +60,7 @@ func (l *ladderCommand) Run(c *console) error {
 	if err != nil {
 		return l.refused(err)
 	}
-	files, err := deliver.Ladder(j, set, tool)
+	files, err := deliver.Ladder(c.ctx, j, set, tool)
 	if err != nil {
 		return err
 	}

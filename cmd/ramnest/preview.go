@@ -46,14 +46,17 @@ func (p *previewCommand) Run(c *console) error {
 	if !s.Tooled() {
 		return c.finish(s, report.Check(s, nil))
 	}
-	var page bytes.Buffer
 	done := c.stage("writing the preview")
-	err = preview.Write(&page, report.PreviewOf(s, tool))
+	page, err := until(c.ctx, func() ([]byte, error) {
+		var page bytes.Buffer
+		err := preview.Write(&page, report.PreviewOf(s, tool))
+		return page.Bytes(), err
+	})
 	done()
 	if err != nil {
 		return err
 	}
-	return c.deliver(p.Out, page.Bytes())
+	return c.deliver(p.Out, page)
 }
 
 // deliver writes one file, whole or not at all, and says how large it is.
@@ -62,7 +65,7 @@ func (c *console) deliver(path string, content []byte) error {
 	if dir == "" {
 		dir = "."
 	}
-	err := export.WriteFiles(dir, []export.File{{Name: name, Write: func(w io.Writer) error {
+	err := export.WriteFilesContext(c.ctx, dir, []export.File{{Name: name, Write: func(w io.Writer) error {
 		_, err := w.Write(content)
 		return err
 	}}})

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"io"
 	"sync"
@@ -14,6 +15,30 @@ const patience = 500 * time.Millisecond
 func (c *console) stage(name string) (done func()) {
 	t := time.AfterFunc(patience, func() { fmt.Fprintf(c.err, "ramnest: %s ...\n", name) })
 	return func() { t.Stop() }
+}
+
+// until gives what f finds, or the error of the context as soon as that ends. f must
+// write no file: it is left to itself then, and ends with the process.
+func until[T any](ctx context.Context, f func() (T, error)) (T, error) {
+	var none T
+	if err := ctx.Err(); err != nil {
+		return none, err
+	}
+	type answer struct {
+		v   T
+		err error
+	}
+	found := make(chan answer, 1)
+	go func() {
+		v, err := f()
+		found <- answer{v, err}
+	}()
+	select {
+	case a := <-found:
+		return a.v, a.err
+	case <-ctx.Done():
+		return none, ctx.Err()
+	}
 }
 
 // A lockedWriter takes one write at a time: progress comes from a timer.

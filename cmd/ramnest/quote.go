@@ -11,6 +11,7 @@ import (
 	"ramnest/cmd/internal/solve"
 	"ramnest/export"
 	"ramnest/export/quote"
+	"ramnest/fixture/coupon"
 	"ramnest/force"
 )
 
@@ -106,7 +107,7 @@ func (q *quoteCommand) Run(c *console) error {
 		if _, _, ok := solve.StepOfLatch(s.Job, id); !ok {
 			return unknownLatch("--ladder", id, s.Job)
 		}
-		set, err := solve.Ladder(s.Job, solve.Rung{Latch: id, Card: card})
+		set, err := until(c.ctx, func() (coupon.Set, error) { return solve.Ladder(s.Job, solve.Rung{Latch: id, Card: card}) })
 		if err != nil {
 			return refusedAt(doc, err)
 		}
@@ -124,7 +125,7 @@ func (q *quoteCommand) Run(c *console) error {
 	}
 	var names []string
 	if q.Out != "" {
-		set, err := deliver.Offer(s, o, tool)
+		set, err := deliver.Offer(c.ctx, s, o, tool)
 		if err != nil {
 			return err
 		}

@@ -81,7 +81,9 @@ func (s source) work(c *console, j *job.File, doc *jobfile.Document) (*solve.Sol
 		return nil, badUse{fmt.Sprintf("%s: its folder cannot be opened: %s", s.Job, innermost(err))}
 	}
 	defer root.Close()
-	solution, err := solve.Run(j, solve.Means{Context: c.ctx, Open: c.opener(filepath.Dir(s.Job), root), Limits: c.mesh(), Stage: c.stage})
+	solution, err := until(c.ctx, func() (*solve.Solution, error) {
+		return solve.Run(j, solve.Means{Context: c.ctx, Open: c.opener(filepath.Dir(s.Job), root), Limits: c.mesh(), Stage: c.stage})
+	})
 	return solution, refusedAt(doc, err)
 }
 

@@ -1,6 +1,9 @@
 package picture
 
-import "math"
+import (
+	"context"
+	"math"
+)
 
 // creaseCosine is the cosine of the angle, 25 degrees, above which two faces
 // meet in an edge that is drawn.
@@ -9,13 +12,16 @@ var creaseCosine = math.Cos(25 * math.Pi / 180)
 // drawSeams draws the edges of a body that an illustrator would: where it
 // turns away from the viewer, where two faces meet at an angle, and where the
 // mesh is open.
-func (sh *shape) drawSeams(p *pen) {
+func (sh *shape) drawSeams(ctx context.Context, p *pen) error {
 	crease := p.weigh(creaseWidth, sh.body.Outline)
 	outline := p.weigh(outlineWidth, sh.body.Outline)
 	if outline == 0 {
-		return
+		return nil
 	}
 	for i := range sh.seams {
+		if err := often(ctx, i); err != nil {
+			return err
+		}
 		s := &sh.seams[i]
 		turns, folds := sh.classify(s)
 		if !turns && !folds {
@@ -37,6 +43,7 @@ func (sh *shape) drawSeams(p *pen) {
 			return 0
 		})
 	}
+	return nil
 }
 
 // classify tells whether the body turns away from the viewer at a seam, or

@@ -1,16 +1,26 @@
 package picture
 
-import "image"
+import (
+	"context"
+	"image"
+)
 
 // Render draws a scene. Anything wrong with it, such as an index without a
 // vertex or a coordinate that is no number, comes back as [*SceneError] values
 // joined; then there is no picture.
-func Render(s Scene) (*image.Paletted, error) {
+func Render(s Scene) (*image.Paletted, error) { return RenderContext(context.Background(), s) }
+
+// RenderContext is [Render] that can be stopped: then it gives the error of the
+// context.
+func RenderContext(ctx context.Context, s Scene) (*image.Paletted, error) {
 	if err := s.check(); err != nil {
 		return nil, err
 	}
 	camera, turned, err := newCamera(&s)
 	if err != nil {
+		return nil, err
+	}
+	if err := ctx.Err(); err != nil {
 		return nil, err
 	}
 	l := newLens(camera)
@@ -19,8 +29,12 @@ func Render(s Scene) (*image.Paletted, error) {
 
 	shapes := make([]*shape, len(s.Bodies))
 	for i := range s.Bodies {
-		shapes[i] = newShape(&s.Bodies[i], turned[i], l, s.Section.of(&s.Bodies[i], &camera))
-		shapes[i].fill(c)
+		if shapes[i], err = newShape(ctx, &s.Bodies[i], turned[i], l, s.Section.of(&s.Bodies[i], &camera)); err != nil {
+			return nil, err
+		}
+		if err := shapes[i].fill(ctx, c); err != nil {
+			return nil, err
+		}
 	}
 	cap, seen := newCap(s.Section, l)
 	if seen {
@@ -32,7 +46,9 @@ func Render(s Scene) (*image.Paletted, error) {
 
 	p := newPen(c, l, stroke)
 	for _, sh := range shapes {
-		sh.drawSeams(p)
+		if err := sh.drawSeams(ctx, p); err != nil {
+			return nil, err
+		}
 		if seen {
 			sh.drawTraces(p, cap)
 		}
@@ -46,6 +62,15 @@ func Render(s Scene) (*image.Paletted, error) {
 	}
 	evened(img)
 	return img, nil
+}
+
+// often looks at a context at every 64th step of a loop: so many triangles that fill
+// the picture each are a tenth of a second.
+func often(ctx context.Context, step int) error {
+	if step&0x3f != 0 {
+		return nil
+	}
+	return ctx.Err()
 }
 
 // steps is how many lightnesses are left between black and white. Fewer would show as

@@ -2,6 +2,7 @@ package picture
 
 import (
 	"cmp"
+	"context"
 	"slices"
 )
 
@@ -18,7 +19,7 @@ type seam struct {
 //
 // Edges are sorted by counting, the lower vertex first, so that the order never
 // depends on a map.
-func seams(vertices int, triangles [][3]int32) (found []seam, closed bool) {
+func seams(ctx context.Context, vertices int, triangles [][3]int32) (found []seam, closed bool, err error) {
 	start := make([]int32, vertices+1)
 	for _, t := range triangles {
 		for k := range t {
@@ -52,6 +53,9 @@ func seams(vertices int, triangles [][3]int32) (found []seam, closed bool) {
 	found = make([]seam, 0, len(halves)/2+1)
 	closed = true
 	for low := range vertices {
+		if err := often(ctx, low); err != nil {
+			return nil, false, err
+		}
 		of := halves[start[low]:start[low+1]]
 		if len(of) > 32 {
 			slices.SortStableFunc(of, func(x, y half) int { return cmp.Compare(x.high, y.high) })
@@ -81,7 +85,7 @@ func seams(vertices int, triangles [][3]int32) (found []seam, closed bool) {
 			of = of[n:]
 		}
 	}
-	return found, closed
+	return found, closed, nil
 }
 
 func plain(triangle int32) int32 {

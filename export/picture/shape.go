@@ -1,6 +1,9 @@
 package picture
 
-import "math"
+import (
+	"context"
+	"math"
+)
 
 // shape is a body as the camera sees it.
 type shape struct {
@@ -19,7 +22,7 @@ type shape struct {
 
 // newShape sees a body, its vertices already turned, through the lens; it
 // draws nothing yet.
-func newShape(b *Body, seen [][3]float64, l *lens, cut *plane) *shape {
+func newShape(ctx context.Context, b *Body, seen [][3]float64, l *lens, cut *plane) (*shape, error) {
 	sh := &shape{body: b}
 	sh.spots = make([]spot, len(seen))
 	for i, p := range seen {
@@ -31,9 +34,15 @@ func newShape(b *Body, seen [][3]float64, l *lens, cut *plane) *shape {
 			sh.above[i] = cut.above(p)
 		}
 	}
-	sh.seams, sh.solid = seams(len(b.Vertices), b.Triangles)
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	var err error
+	if sh.seams, sh.solid, err = seams(ctx, len(b.Vertices), b.Triangles); err != nil {
+		return nil, err
+	}
 	sh.faceAll(seen)
-	return sh
+	return sh, ctx.Err()
 }
 
 // edgeOn is the sine below which a face counts as seen exactly from the side.
@@ -116,8 +125,11 @@ func (sh *shape) lendNormals(flat []bool, seen [][3]float64) {
 }
 
 // fill draws the surface.
-func (sh *shape) fill(c *canvas) {
+func (sh *shape) fill(ctx context.Context, c *canvas) error {
 	for i, t := range sh.body.Triangles {
+		if err := often(ctx, i); err != nil {
+			return err
+		}
 		facing := sh.facing[i]
 		draw := facing > 0 || facing < 0 && !sh.solid
 		cut := sh.above != nil && (sh.above[t[0]] > 0 || sh.above[t[1]] > 0 || sh.above[t[2]] > 0)
@@ -135,4 +147,5 @@ func (sh *shape) fill(c *canvas) {
 			c.triangle(sh.spots[t[0]], sh.spots[t[1]], sh.spots[t[2]], s)
 		}
 	}
+	return nil
 }

@@ -1,6 +1,7 @@
 package calibrate
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -59,7 +60,11 @@ const (
 // is tried out: in each of a number of worlds drawn from the fit the same ladder is
 // pressed again, the fit reweighted by what comes out, and the best size then taken.
 // Source: expected value of sample information, textbook (from memory); figures own.
-func (f *Fit) Advise(g Goal) (Advice, error) {
+func (f *Fit) Advise(g Goal) (Advice, error) { return f.AdviseContext(context.Background(), g) }
+
+// AdviseContext is [Fit.Advise] that can be stopped: then it gives the error of the
+// context.
+func (f *Fit) AdviseContext(ctx context.Context, g Goal) (Advice, error) {
 	m := f.model
 	i := slices.IndexFunc(m.latches, func(s subject) bool { return s.latch.ID == g.Latch })
 	if i < 0 {
@@ -83,16 +88,26 @@ func (f *Fit) Advise(g Goal) (Advice, error) {
 		if names[k] == "" {
 			continue
 		}
+		if err := ctx.Err(); err != nil {
+			return Advice{}, err
+		}
 		a.Options = append(a.Options, f.option(r, k, sizes[k], names[k]))
 	}
 	a.Take = choose(a.Options, g)
 	var all []Option
 	for k := range sizes {
+		if err := ctx.Err(); err != nil {
+			return Advice{}, err
+		}
 		all = append(all, f.option(r, k, sizes[k], names[k]))
 	}
 	a.Between = all[choose(all, g)]
 	a.Risk = a.Between.Failing
-	a.RiskAfter = min(a.Risk, f.after(r, i, sizes, names))
+	after, err := f.after(ctx, r, i, sizes, names)
+	if err != nil {
+		return Advice{}, err
+	}
+	a.RiskAfter = min(a.Risk, after)
 	a.Saves = (a.Risk-a.RiskAfter)*g.Failure - g.Round
 	a.Another = g.Failure > 0 && a.Saves > 0
 	a.Text = a.words()
@@ -234,7 +249,7 @@ func (f *Fit) option(r *risk, k int, size float64, name string) Option {
 }
 
 // after is the risk that is left, on average, once the ladder is pressed again.
-func (f *Fit) after(r *risk, latch int, sizes []float64, names []string) float64 {
+func (f *Fit) after(ctx context.Context, r *risk, latch int, sizes []float64, names []string) (float64, error) {
 	m := f.model
 	s := &m.latches[latch]
 	type forces struct{ p, sd []float64 } // of one coupon, by point
@@ -255,6 +270,9 @@ func (f *Fit) after(r *risk, latch int, sizes []float64, names []string) float64
 	var left float64
 	weights := make([]float64, len(r.points))
 	for w := range adviseWorlds {
+		if err := ctx.Err(); err != nil {
+			return 0, err
+		}
 		world := (2*w + 1) * len(r.points) / (2 * adviseWorlds)
 		clear(weights)
 		for _, c := range ladder {
@@ -270,7 +288,7 @@ func (f *Fit) after(r *risk, latch int, sizes []float64, names []string) float64
 		}
 		left += mean(r.failing[r.best(weights)], weights) / adviseWorlds
 	}
-	return left
+	return left, nil
 }
 
 // words puts the advice into a sentence or two.

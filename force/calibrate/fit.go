@@ -1,6 +1,7 @@
 package calibrate
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -51,14 +52,23 @@ type Residual struct {
 
 // Fit fits measurements. Faults name the line of the measurement.
 func (m *Model) Fit(measured []Measurement) (*Fit, error) {
+	return m.FitContext(context.Background(), measured)
+}
+
+// FitContext is [Model.Fit] that can be stopped: then it gives the error of the context.
+func (m *Model) FitContext(ctx context.Context, measured []Measurement) (*Fit, error) {
 	data, err := m.match(measured)
 	if err != nil {
 		return nil, err
 	}
 	f := &Fit{model: m, Measured: len(data)}
-	f.points, f.Effective = m.sample(data)
+	if f.points, f.Effective, err = m.sample(ctx, data); err != nil {
+		return nil, err
+	}
 	f.estimate()
-	f.residuals(data)
+	if err := f.residuals(ctx, data); err != nil {
+		return nil, err
+	}
 	f.remark(data)
 	return f, nil
 }
@@ -168,9 +178,12 @@ func (m *Model) gripAt(t theta, latch int, on form) grip {
 }
 
 // residuals compares every measurement with the fit.
-func (f *Fit) residuals(data []datum) {
+func (f *Fit) residuals(ctx context.Context, data []datum) error {
 	m := f.model
 	for i := range data {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
 		d := &data[i]
 		r := Residual{Measurement: d.Measurement, Size: d.size}
 		var forces, deviations []float64
@@ -193,6 +206,7 @@ func (f *Fit) residuals(data []datum) {
 		r.Outlier = r.Doubt > 0.5
 		f.Residuals = append(f.Residuals, r)
 	}
+	return nil
 }
 
 // remark says what a reader must know of the fit.

@@ -1,6 +1,7 @@
 package calibrate
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -80,7 +81,11 @@ func (s *subject) own() float64 { return ownShare * s.tolerance }
 
 // NewModel tabulates the forces of every latch that has coupons. It returns the
 // faults of the input joined.
-func NewModel(in Input) (*Model, error) {
+func NewModel(in Input) (*Model, error) { return NewModelContext(context.Background(), in) }
+
+// NewModelContext is [NewModel] that can be stopped: then it gives the error of the
+// context.
+func NewModelContext(ctx context.Context, in Input) (*Model, error) {
 	faults := in.Assembly.Validate()
 	if in.Gauge == 0 {
 		in.Gauge = usualGauge
@@ -136,11 +141,17 @@ func NewModel(in Input) (*Model, error) {
 	if len(faults) > 0 {
 		return nil, joined(faults)
 	}
-	return m, m.tabulate()
+	if err := m.tabulate(ctx); err != nil {
+		if ctx.Err() != nil {
+			return nil, ctx.Err()
+		}
+		return m, err
+	}
+	return m, nil
 }
 
 // tabulate fills the curves, latch beside latch.
-func (m *Model) tabulate() error {
+func (m *Model) tabulate(ctx context.Context) error {
 	errs := make([]error, len(m.latches))
 	var group sync.WaitGroup
 	for i := range m.latches {
@@ -156,10 +167,10 @@ func (m *Model) tabulate() error {
 			largest += 4 * s.offsetSpread()
 			s.curves[inJob] = &surface{}
 			s.curves[onCoupon] = s.curves[inJob]
-			errs[i] = s.curves[inJob].fill(m, s, inJob, largest)
+			errs[i] = s.curves[inJob].fill(ctx, m, s, inJob, largest)
 			if errs[i] == nil && coupons && s.latch.Cantilever != nil && s.latch.Cantilever.BaseFactor != nil {
 				s.curves[onCoupon] = &surface{}
-				errs[i] = s.curves[onCoupon].fill(m, s, onCoupon, largest)
+				errs[i] = s.curves[onCoupon].fill(ctx, m, s, onCoupon, largest)
 			}
 		})
 	}

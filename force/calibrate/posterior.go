@@ -1,6 +1,9 @@
 package calibrate
 
-import "math"
+import (
+	"context"
+	"math"
+)
 
 // theta is a point of the parameters in standard deviations of the prior: ln
 // friction, ln stiffness, ln scatter, then the offset of each latch.
@@ -98,14 +101,17 @@ func normalCDF(z float64) float64 { return math.Erfc(-z/math.Sqrt2) / 2 }
 
 // mode climbs to the top of the posterior by damped Newton steps with numeric
 // derivatives, and gives the precision there: minus the second derivatives.
-func (m *Model) mode(data []datum) (theta, [][]float64) {
+func (m *Model) mode(ctx context.Context, data []datum) (theta, [][]float64, error) {
 	n := atOffset + len(m.latches)
 	t := make(theta, n)
 	f := m.logPosterior(t, data)
 	damping := 1.0
 	var h [][]float64
 	for range 40 {
-		g, second := m.derivatives(t, data, f)
+		g, second, err := m.derivatives(ctx, t, data, f)
+		if err != nil {
+			return nil, nil, err
+		}
 		h = second
 		moved := false
 		for range 8 {
@@ -134,12 +140,12 @@ func (m *Model) mode(data []datum) (theta, [][]float64) {
 			break
 		}
 	}
-	_, h = m.derivatives(t, data, f)
-	return t, h
+	_, h, err := m.derivatives(ctx, t, data, f)
+	return t, h, err
 }
 
 // derivatives gives gradient and minus the second derivatives, by differences.
-func (m *Model) derivatives(t theta, data []datum, f float64) (g []float64, h [][]float64) {
+func (m *Model) derivatives(ctx context.Context, t theta, data []datum, f float64) (g []float64, h [][]float64, err error) {
 	n := len(t)
 	const d = 0.02
 	up, down := make([]float64, n), make([]float64, n)
@@ -156,9 +162,12 @@ func (m *Model) derivatives(t theta, data []datum, f float64) (g []float64, h []
 		h[i] = make([]float64, n)
 		h[i][i] = -(up[i] - 2*f + down[i]) / (d * d)
 		for k := range i {
+			if err := ctx.Err(); err != nil {
+				return nil, nil, err
+			}
 			v := -(at(i, d, k, d) - up[i] - up[k] + 2*f - down[i] - down[k] + at(i, -d, k, -d)) / (2 * d * d)
 			h[i][k], h[k][i] = v, v
 		}
 	}
-	return g, h
+	return g, h, nil
 }

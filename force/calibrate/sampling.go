@@ -1,6 +1,7 @@
 package calibrate
 
 import (
+	"context"
 	"math"
 	"math/rand/v2"
 )
@@ -20,8 +21,11 @@ const (
 // that the weights are worth.
 //
 // Source: importance sampling, textbook (from memory); figures own.
-func (m *Model) sample(data []datum) (points []theta, effective float64) {
-	centre, precision := m.mode(data)
+func (m *Model) sample(ctx context.Context, data []datum) (points []theta, effective float64, err error) {
+	centre, precision, err := m.mode(ctx, data)
+	if err != nil {
+		return nil, 0, err
+	}
 	n := len(centre)
 	for damp := 0.0; ; damp = max(0.05, 2*damp) {
 		a := clone(precision)
@@ -37,7 +41,9 @@ func (m *Model) sample(data []datum) (points []theta, effective float64) {
 	var drawn []theta
 	var weights []float64
 	for round := range 3 {
-		drawn, weights = m.propose(rng, centre, precision, data)
+		if drawn, weights, err = m.propose(ctx, rng, centre, precision, data); err != nil {
+			return nil, 0, err
+		}
 		var sum, squares float64
 		for _, w := range weights {
 			sum, squares = sum+w, squares+w*w
@@ -48,18 +54,21 @@ func (m *Model) sample(data []datum) (points []theta, effective float64) {
 		}
 		centre, precision = spread(drawn, weights)
 	}
-	return resample(drawn, weights, kept), effective
+	return resample(drawn, weights, kept), effective, nil
 }
 
 // propose draws from the t distribution and weighs each point by the posterior over
 // the density with which it was drawn.
-func (m *Model) propose(rng *rand.Rand, centre theta, precision [][]float64, data []datum) ([]theta, []float64) {
+func (m *Model) propose(ctx context.Context, rng *rand.Rand, centre theta, precision [][]float64, data []datum) ([]theta, []float64, error) {
 	n := len(centre)
 	l, _ := cholesky(precision)
 	drawn, logs := make([]theta, proposals), make([]float64, proposals)
 	top := math.Inf(-1)
 	z := make([]float64, n)
 	for k := range proposals {
+		if err := ctx.Err(); err != nil {
+			return nil, nil, err
+		}
 		var chi, square float64
 		for range tailFreedom {
 			v := rng.NormFloat64()
@@ -81,7 +90,7 @@ func (m *Model) propose(rng *rand.Rand, centre theta, precision [][]float64, dat
 	for k := range logs {
 		logs[k] = math.Exp(logs[k] - top)
 	}
-	return drawn, logs
+	return drawn, logs, nil
 }
 
 // spread gives weighted mean and precision of points.

@@ -1,6 +1,7 @@
 package calibrate
 
 import (
+	"context"
 	"fmt"
 	"math"
 
@@ -46,11 +47,11 @@ const (
 )
 
 // fill computes the nodes.
-func (f *surface) fill(m *Model, s *subject, on form, largest float64) error {
+func (f *surface) fill(ctx context.Context, m *Model, s *subject, on form, largest float64) error {
 	mu := math.Log(m.friction)
 	f.friction = evenly(mu-reachSpreads*m.frictionSpread, min(mu+reachSpreads*m.frictionSpread, math.Log(2)), frictionNodes)
 	f.stiffness = evenly(-reachSpreads*m.stiffnessSpread, reachSpreads*m.stiffnessSpread, stiffnessNodes)
-	nominal, err := force.Analyse(m.assembly(s, on, m.friction, 1, s.size.Value))
+	nominal, err := force.AnalyseContext(ctx, m.assembly(s, on, m.friction, 1, s.size.Value))
 	if err != nil {
 		return fmt.Errorf("latch %s: %w", s.latch.ID, err)
 	}
@@ -61,8 +62,11 @@ func (f *surface) fill(m *Model, s *subject, on form, largest float64) error {
 	}
 	// Sizes from near nothing to the largest for which there is a force.
 	for range 40 {
-		if _, err := force.Analyse(m.assembly(s, on, m.friction, 1, largest)); err == nil {
+		if _, err := force.AnalyseContext(ctx, m.assembly(s, on, m.friction, 1, largest)); err == nil {
 			break
+		}
+		if err := ctx.Err(); err != nil {
+			return err
 		}
 		largest -= 0.05 * (largest - s.size.Value)
 	}
@@ -73,8 +77,10 @@ func (f *surface) fill(m *Model, s *subject, on form, largest float64) error {
 			for j := range sizeNodes {
 				at := (i*stiffnessNodes+k)*sizeNodes + j
 				e, x := math.Exp(f.stiffness.at(k)), f.size.at(j)
-				r, err := force.Analyse(m.assembly(s, on, math.Exp(f.friction.at(i)), e, x))
+				r, err := force.AnalyseContext(ctx, m.assembly(s, on, math.Exp(f.friction.at(i)), e, x))
 				switch {
+				case ctx.Err() != nil:
+					return ctx.Err()
 				case err == nil && r.Peak > 0:
 					f.values[at] = math.Log(r.Peak / (e * x))
 				case i > 0:

@@ -1,6 +1,7 @@
 package batch
 
 import (
+	"context"
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
@@ -142,8 +143,9 @@ func sumOf(path string) (sum string, n int, err error) {
 }
 
 // put writes the files of a job and its record, and gives them the job's name at once.
-// What the folder held of an earlier run goes; what somebody else put there stays.
-func (f *folder) put(name, key string, row Row, files []export.File) error {
+// What the folder held of an earlier run goes; what somebody else put there stays. It can
+// be stopped up to the moment when all files are complete.
+func (f *folder) put(ctx context.Context, name, key string, row Row, files []export.File) error {
 	if info, err := os.Lstat(f.at(name)); err == nil && !info.IsDir() {
 		return errors.New("is there already and no folder")
 	}
@@ -151,7 +153,7 @@ func (f *folder) put(name, key string, row Row, files []export.File) error {
 	if err := os.RemoveAll(fresh); err != nil {
 		return err
 	}
-	if err := write(fresh, record{Schema: recordSchema, Key: key, Row: row}, files); err != nil {
+	if err := write(ctx, fresh, record{Schema: recordSchema, Key: key, Row: row}, files); err != nil {
 		os.RemoveAll(fresh)
 		return err
 	}

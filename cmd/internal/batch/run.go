@@ -51,7 +51,8 @@ type Progress struct {
 var ErrStopped = errors.New("stopped")
 
 // Run works the plan out. A job that fails stops no other. When ctx ends, no further
-// job is begun, those begun are finished, and the error is ErrStopped.
+// job is begun, those in hand are dropped as if they had not been begun, and the error is
+// ErrStopped. A Work must heed ctx, too.
 func Run(ctx context.Context, p Plan) ([]Row, Progress, error) {
 	f, err := openFolder(p.Out)
 	if err != nil {
@@ -89,7 +90,9 @@ func Run(ctx context.Context, p Plan) ([]Row, Progress, error) {
 			for i := range next {
 				if clash := clashes[i]; clash != "" {
 					finish(i, fault(Row{}, Failed, errors.New(clash)), false)
-				} else if d, unchanged := one(f, names[i], p.Files[i], p.Ready); d.files == nil {
+				} else if d, unchanged := one(f, names[i], p.Files[i], p.Ready); ctx.Err() != nil && !unchanged {
+					continue // whatever it says: perhaps only that it was stopped
+				} else if d.files == nil {
 					finish(i, d.row, unchanged)
 				} else {
 					d.at = i
@@ -102,7 +105,10 @@ func Run(ctx context.Context, p Plan) ([]Row, Progress, error) {
 			writers.Go(func() {
 				for d := range made {
 					d.row.Folder = names[d.at]
-					if err := f.put(names[d.at], d.key, d.row, d.files); err != nil {
+					if err := f.put(ctx, names[d.at], d.key, d.row, d.files); err != nil {
+						if ctx.Err() != nil {
+							continue
+						}
 						d.row = fault(Row{}, Failed, fmt.Errorf("%s: cannot be written to: %w", names[d.at], err))
 					}
 					finish(d.at, d.row, false)

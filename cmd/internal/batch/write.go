@@ -2,6 +2,7 @@ package batch
 
 import (
 	"bufio"
+	"context"
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
@@ -15,7 +16,7 @@ import (
 // write makes a folder with files and their record, and sees to it that all of it is on
 // the disk. The folder is nobody else's yet, so the files need no names in between; and
 // they go to the disk together, which costs a slow one little more than one alone.
-func write(path string, r record, files []export.File) error {
+func write(ctx context.Context, path string, r record, files []export.File) error {
 	if err := os.Mkdir(path, 0o755); err != nil {
 		return err
 	}
@@ -37,7 +38,7 @@ func write(path string, r record, files []export.File) error {
 		}
 		open = append(open, out)
 		h := sha256.New()
-		c := &counter{w: bufio.NewWriterSize(out, 64<<10), also: h}
+		c := &counter{w: bufio.NewWriterSize(export.Stoppable(ctx, out), 64<<10), also: h}
 		if err := errors.Join(f.Write(c), c.w.Flush()); err != nil {
 			return stored{}, err
 		}
@@ -51,6 +52,9 @@ func write(path string, r record, files []export.File) error {
 		r.Files = append(r.Files, s)
 	}
 	if _, err := put(export.File{Name: recordName, Write: func(w io.Writer) error { return export.WriteJSON(w, r) }}); err != nil {
+		return err
+	}
+	if err := ctx.Err(); err != nil {
 		return err
 	}
 	errs := make([]error, len(open))

@@ -2,6 +2,7 @@ package deliver
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"io"
 	"strings"
@@ -26,8 +27,9 @@ type Set struct {
 
 // Files renders every file of a solution, several at a time. tool names the program
 // and its version. Without tooling the report is the only one: nothing that suggests
-// otherwise is left lying about.
-func Files(s *solve.Solution, tool string, inputs []jobfile.Input) (Set, error) {
+// otherwise is left lying about. When the context ends, so does the rendering, with the
+// error of the context.
+func Files(ctx context.Context, s *solve.Solution, tool string, inputs []jobfile.Input) (Set, error) {
 	l := list{stem: job.Stem(s.Job.Number)}
 	for _, p := range s.Pieces() {
 		part := strings.ReplaceAll(p.Name, " ", "-")
@@ -38,7 +40,7 @@ func Files(s *solve.Solution, tool string, inputs []jobfile.Input) (Set, error) 
 	}
 	if s.Tooled() {
 		l.add("work-instruction.pdf", func(out io.Writer) error {
-			sheet, err := sheet(s, tool)
+			sheet, err := sheet(ctx, s, tool)
 			if err != nil {
 				return err
 			}
@@ -51,7 +53,7 @@ func Files(s *solve.Solution, tool string, inputs []jobfile.Input) (Set, error) 
 	l.add("report.json", func(out io.Writer) error {
 		return export.WriteJSON(out, report.Of(s, report.Facts{Tool: tool, Inputs: inputs, Files: l.names}))
 	})
-	return l.render()
+	return l.render(ctx)
 }
 
 // A list is what is to be rendered.
@@ -68,16 +70,26 @@ func (l *list) add(part string, write func(io.Writer) error) {
 }
 
 // render makes the bytes of every file. Of several faults it gives the first in the
-// order of the list. The report is the last.
-func (l *list) render() (Set, error) {
+// order of the list. The report is the last. It does not wait for a page that is being
+// laid out when the context ends: nobody sees what comes of it.
+func (l *list) render(ctx context.Context) (Set, error) {
 	set := Set{Names: l.names, Files: make([]export.File, len(l.names))}
 	content := make([]bytes.Buffer, len(l.names))
 	errs := make([]error, len(l.names))
 	var group sync.WaitGroup
 	for i, write := range l.write {
-		group.Go(func() { errs[i] = write(&content[i]) })
+		group.Go(func() { errs[i] = write(export.Stoppable(ctx, &content[i])) })
 	}
-	group.Wait()
+	all := make(chan struct{})
+	go func() {
+		group.Wait()
+		close(all)
+	}()
+	select {
+	case <-all:
+	case <-ctx.Done():
+		return Set{}, ctx.Err()
+	}
 	for i, name := range l.names {
 		if errs[i] != nil {
 			return Set{}, fmt.Errorf("render %s: %w", name, errs[i])

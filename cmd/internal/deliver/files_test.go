@@ -15,7 +15,7 @@ import (
 func TestFilesOfAJob(t *testing.T) {
 	t.Parallel()
 	s, doc := solvetest.Example(t, "shell-pair")
-	set, err := deliver.Files(s, "tool", doc.Inputs(s.Job))
+	set, err := deliver.Files(t.Context(), s, "tool", doc.Inputs(s.Job))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -39,7 +39,7 @@ func TestFilesOfAJob(t *testing.T) {
 	if err != nil || len(rows) < 5 || rows[1][0] != "nest" || rows[len(rows)-1][0] != "break-even" || !slices.ContainsFunc(rows, func(r []string) bool { return r[0] == "total" && r[18] != "" }) {
 		t.Errorf("quote: %v, %v", rows, err)
 	}
-	again, err := deliver.Files(s, "tool", doc.Inputs(s.Job))
+	again, err := deliver.Files(t.Context(), s, "tool", doc.Inputs(s.Job))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,7 +53,7 @@ func TestFilesOfAJob(t *testing.T) {
 func TestWithoutToolingThereIsOnlyTheReport(t *testing.T) {
 	t.Parallel()
 	s, doc := solvetest.Example(t, "rim-cap", "latches.rim.annular.undercut=2.5")
-	set, err := deliver.Files(s, "tool", doc.Inputs(s.Job))
+	set, err := deliver.Files(t.Context(), s, "tool", doc.Inputs(s.Job))
 	if err != nil || !slices.Equal(set.Names, []string{"FWL-1042-report.json"}) {
 		t.Errorf("%q, %v", set.Names, err)
 	}

@@ -1,6 +1,7 @@
 package deliver
 
 import (
+	"context"
 	"encoding/csv"
 	"fmt"
 	"io"
@@ -18,7 +19,7 @@ import (
 
 // Ladder renders the files of a ladder of coupons: each body as STL, each build as
 // 3MF with its bodies in their places, the test table, and the sheet for the bench.
-func Ladder(j *job.File, set coupon.Set, tool string) (Set, error) {
+func Ladder(ctx context.Context, j *job.File, set coupon.Set, tool string) (Set, error) {
 	l := list{stem: job.Stem(j.Number) + "-ladder-" + job.Stem(set.Latch)}
 	for _, b := range set.Bodies {
 		l.add(fmt.Sprintf("%d-%s.stl", b.Number, b.Part), func(out io.Writer) error {
@@ -34,7 +35,7 @@ func Ladder(j *job.File, set coupon.Set, tool string) (Set, error) {
 		return Set{}, err
 	}
 	l.add("test.pdf", func(out io.Writer) error { return workinstructions.WriteTest(out, sheet) })
-	return l.render()
+	return l.render(ctx)
 }
 
 // buildPackage packs what is printed together.

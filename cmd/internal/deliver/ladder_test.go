@@ -29,7 +29,7 @@ func TestFilesOfALadder(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			out, err := deliver.Ladder(s.Job, set, "tool 1")
+			out, err := deliver.Ladder(t.Context(), s.Job, set, "tool 1")
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -76,11 +76,11 @@ func TestFilesOfALadder(t *testing.T) {
 func TestFilesOfAnOffer(t *testing.T) {
 	t.Parallel()
 	s, doc := solvetest.Example(t, "rim-cap")
-	made, err := deliver.Files(s, "tool 1", doc.Inputs(s.Job))
+	made, err := deliver.Files(t.Context(), s, "tool 1", doc.Inputs(s.Job))
 	if err != nil {
 		t.Fatal(err)
 	}
-	out, err := deliver.Offer(s, report.Offered{Offer: *s.Quote, Back: s.Payback, Open: s.NoPayback}, "tool 1")
+	out, err := deliver.Offer(t.Context(), s, report.Offered{Offer: *s.Quote, Back: s.Payback, Open: s.NoPayback}, "tool 1")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -92,7 +92,7 @@ func TestFilesOfAnOffer(t *testing.T) {
 	if len(pages) != 1 || !strings.Contains(pages[0], fmt.Sprintf("%.2f units", s.Quote.Total)) || !strings.Contains(pages[0], "INVENTED") {
 		t.Errorf("%d pages: %s", len(pages), pages)
 	}
-	if _, err := deliver.Offer(s, report.Offered{Offer: quote.Offer{}}, "tool 1"); err == nil {
+	if _, err := deliver.Offer(t.Context(), s, report.Offered{Offer: quote.Offer{}}, "tool 1"); err == nil {
 		t.Error("an offer of nothing was made")
 	}
 }

@@ -1,6 +1,7 @@
 package deliver
 
 import (
+	"context"
 	"io"
 
 	"ramnest/cmd/internal/job"
@@ -12,11 +13,11 @@ import (
 
 // Offer renders the files of an offer: the table, the same as beside the tooling, and
 // the page for the customer.
-func Offer(s *solve.Solution, o report.Offered, tool string) (Set, error) {
+func Offer(ctx context.Context, s *solve.Solution, o report.Offered, tool string) (Set, error) {
 	l := list{stem: job.Stem(s.Job.Number)}
 	l.add("quote.csv", func(out io.Writer) error { return quote.WriteOffer(out, o.Offer, o.Back, o.Open) })
 	l.add("offer.pdf", func(out io.Writer) error { return offerpage.Write(out, offerPage(s, o, tool)) })
-	return l.render()
+	return l.render(ctx)
 }
 
 // offerPage says what the customer is to know beside the prices.

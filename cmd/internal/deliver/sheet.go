@@ -1,6 +1,7 @@
 package deliver
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -18,7 +19,7 @@ import (
 )
 
 // sheet fills the work instruction.
-func sheet(s *solve.Solution, tool string) (workinstructions.Sheet, error) {
+func sheet(ctx context.Context, s *solve.Solution, tool string) (workinstructions.Sheet, error) {
 	j := s.Job
 	date, err := time.Parse(time.DateOnly, j.Date)
 	if err != nil {
@@ -39,7 +40,7 @@ func sheet(s *solve.Solution, tool string) (workinstructions.Sheet, error) {
 	}
 	order := s.Order()
 	for i := range s.Steps {
-		set, err := pictures.OfStep(order.Steps[i], s.NestOf(i), s.Tooling.Anvils[i])
+		set, err := pictures.OfStep(ctx, order.Steps[i], s.NestOf(i), s.Tooling.Anvils[i])
 		if err != nil {
 			return out, fmt.Errorf("pictures of %q: %w", s.Steps[i].Name, err)
 		}

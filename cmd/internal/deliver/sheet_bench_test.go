@@ -15,7 +15,7 @@ func BenchmarkSheet(b *testing.B) {
 			s, _ := solvetest.Example(b, job)
 			n := 0
 			for b.Loop() {
-				sheet, err := sheet(s, "tool")
+				sheet, err := sheet(b.Context(), s, "tool")
 				if err != nil {
 					b.Fatal(err)
 				}

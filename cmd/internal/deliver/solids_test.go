@@ -41,7 +41,7 @@ func exampleOf(t *testing.T, name string) example {
 	t.Helper()
 	once, _ := examples.LoadOrStore(name, sync.OnceValue(func() example {
 		s, doc := solvetest.Example(t, name)
-		set, err := deliver.Files(s, "tool", doc.Inputs(s.Job))
+		set, err := deliver.Files(t.Context(), s, "tool", doc.Inputs(s.Job))
 		if err != nil {
 			t.Fatal(err)
 		}

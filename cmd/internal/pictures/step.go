@@ -1,6 +1,7 @@
 package pictures
 
 import (
+	"context"
 	"image"
 	"math"
 	"sync"
@@ -38,8 +39,8 @@ const (
 var usual = picture.View{Azimuth: 0.50, Elevation: 0.52}
 
 // OfStep draws the pictures of a step. It works on a few at a time; the result
-// does not depend on how many.
-func OfStep(st fixture.Step, n fixture.Nest, a fixture.Anvil) (Set, error) {
+// does not depend on how many. It ends with the error of the context when that ends.
+func OfStep(ctx context.Context, st fixture.Step, n fixture.Nest, a fixture.Anvil) (Set, error) {
 	s := stack{st: st, nest: n, anvil: a}
 	var out Set
 	apart := s.exploded()
@@ -66,7 +67,7 @@ func OfStep(st fixture.Step, n fixture.Nest, a fixture.Anvil) (Set, error) {
 	errs := make([]error, len(jobs))
 	var wg sync.WaitGroup
 	for i := range jobs {
-		wg.Go(func() { *jobs[i].to, errs[i] = picture.Render(jobs[i].scene) })
+		wg.Go(func() { *jobs[i].to, errs[i] = picture.RenderContext(ctx, jobs[i].scene) })
 	}
 	wg.Wait()
 	for _, err := range errs {
@@ -250,6 +251,6 @@ func (s stack) plan() picture.Scene {
 }
 
 // OfPart draws a part by itself.
-func OfPart(e *envelope.Envelope) (*image.Paletted, error) {
-	return picture.Render(scene(usual, part(fixture.Part{Envelope: e}, picture.Medium, 0)))
+func OfPart(ctx context.Context, e *envelope.Envelope) (*image.Paletted, error) {
+	return picture.RenderContext(ctx, scene(usual, part(fixture.Part{Envelope: e}, picture.Medium, 0)))
 }

@@ -50,13 +50,13 @@ func (s Set) all() map[string]*image.Paletted {
 // makes no difference.
 func TestPicturesOfAStep(t *testing.T) {
 	st, tool := pressed(t)
-	set, err := OfStep(st, tool.Nests[0], tool.Anvils[0])
+	set, err := OfStep(t.Context(), st, tool.Nests[0], tool.Anvils[0])
 	if err != nil {
 		t.Fatal(err)
 	}
 	before := runtime.GOMAXPROCS(1)
 	defer runtime.GOMAXPROCS(before)
-	again, err := OfStep(st, tool.Nests[0], tool.Anvils[0])
+	again, err := OfStep(t.Context(), st, tool.Nests[0], tool.Anvils[0])
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -140,7 +140,7 @@ func low(b picture.Body) float64 {
 func BenchmarkOfStep(b *testing.B) {
 	st, tool := pressed(b)
 	for b.Loop() {
-		if _, err := OfStep(st, tool.Nests[0], tool.Anvils[0]); err != nil {
+		if _, err := OfStep(b.Context(), st, tool.Nests[0], tool.Anvils[0]); err != nil {
 			b.Fatal(err)
 		}
 	}
