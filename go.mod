@@ -2,6 +2,8 @@ module ramnest
 
 go 1.26.0
 
+toolchain go1.26.11
+
 require (
 	github.com/alecthomas/kong v1.17.0
 	github.com/go-fonts/dejavu v0.3.2
@@ -26,7 +28,7 @@ require (
 	github.com/hhrutter/tiff v1.0.6 // indirect
 	github.com/mattn/go-runewidth v0.0.27 // indirect
 	go.yaml.in/yaml/v3 v3.0.5 // indirect
-	golang.org/x/crypto v0.54.0 // indirect
+	golang.org/x/crypto v0.59.0 // indirect
 	golang.org/x/sys v0.50.0 // indirect
 	golang.org/x/text v0.44.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect
