@@ -14,6 +14,7 @@ type Assembly struct {
 	Shop         Shop   // the shop's own material table; nil: none
 	Seed         uint64 // of the tolerance draws
 	Draws        int    // number of tolerance draws; 0: 10000
+	MostPlaces   int    // of all latches together; 0: 2000
 }
 
 // Validate returns everything wrong with the assembly.
@@ -32,9 +33,12 @@ func (a Assembly) Validate() []Fault {
 		out = append(out, Fault{Field: "draws", Given: fmt.Sprint(a.Draws), Problem: "are too few for a P95", Want: "100 or more"})
 	}
 	seen := map[string]bool{}
-	places := 0
+	places, most := 0, a.MostPlaces
+	if most <= 0 {
+		most = maxPlaces
+	}
 	for i, l := range a.Latches {
-		faults := l.Validate()
+		faults := l.validate(most)
 		if l.ID != "" && seen[l.ID] {
 			faults = append(faults, Fault{Field: "id", Given: l.ID, Problem: "is taken by an earlier latch", Want: "a name of its own"})
 		}
@@ -45,8 +49,8 @@ func (a Assembly) Validate() []Fault {
 		}
 		out = append(out, Under(fmt.Sprintf("latches[%d]", i), faults)...)
 	}
-	if places > maxPlaces {
-		out = append(out, Fault{Field: "latches", Given: fmt.Sprint(places, " places"), Problem: "are too many", Want: fmt.Sprintf("%d at most", maxPlaces)})
+	if places > most {
+		out = append(out, Fault{Field: "latches", Given: fmt.Sprint(places, " places"), Problem: "are too many", Want: fmt.Sprintf("%d at most, or a higher limit", most)})
 	}
 	return out
 }

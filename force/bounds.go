@@ -11,7 +11,7 @@ const (
 	degree    = 180 / math.Pi // [deg/rad]
 	smallest  = 1e-4          // [mm] a tenth of a micrometre: below any part dimension
 	maxLength = 1e4           // [mm] ten metres: above any part pressed by hand
-	maxPlaces = 2000          // places of one latch, and of all latches of a job
+	maxPlaces = 2000          // places of one latch, and of all latches of a step, unless the assembly says otherwise
 )
 
 // within says lo <= v <= hi, and no for NaN.

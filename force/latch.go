@@ -57,7 +57,10 @@ func (l Latch) Kind() string {
 }
 
 // Validate returns what is wrong with the latch, field paths relative to it.
-func (l Latch) Validate() []Fault {
+func (l Latch) Validate() []Fault { return l.validate(maxPlaces) }
+
+// validate is Validate with so many places at most.
+func (l Latch) validate(most int) []Fault {
 	var out []Fault
 	if l.ID == "" {
 		out = append(out, Fault{Field: "id", Problem: "is missing", Want: "a short name, unique in the job"})
@@ -65,8 +68,8 @@ func (l Latch) Validate() []Fault {
 	if len(l.At) == 0 {
 		out = append(out, Fault{Field: "at", Problem: "is empty", Want: "one plan position or more"})
 	}
-	if len(l.At) > maxPlaces {
-		out = append(out, Fault{Field: "at", Given: fmt.Sprint(len(l.At), " places"), Problem: "are too many", Want: fmt.Sprintf("%d at most", maxPlaces)})
+	if len(l.At) > most {
+		out = append(out, Fault{Field: "at", Given: fmt.Sprint(len(l.At), " places"), Problem: "are too many", Want: fmt.Sprintf("%d at most, or a higher limit", most)})
 	}
 	for i, p := range l.At {
 		if !within(p.X, -maxLength, maxLength) || !within(p.Y, -maxLength, maxLength) {

@@ -190,7 +190,7 @@ func (b *batchCommand) shop(c *console) (*shop, error) {
 	put(h, program())
 	var data []byte
 	if b.Bench != "" {
-		bench, read, err := readBenchBytes(b.Bench)
+		bench, read, err := readBenchBytes(c, b.Bench)
 		if err != nil {
 			return nil, err
 		}
@@ -200,7 +200,7 @@ func (b *batchCommand) shop(c *console) (*shop, error) {
 	data = nil
 	if b.Calibration != "" {
 		var err error
-		if s.sheet, data, err = readSheet(b.Calibration); err != nil {
+		if s.sheet, data, err = readSheet(c, b.Calibration); err != nil {
 			return nil, err
 		}
 	}
@@ -208,7 +208,7 @@ func (b *batchCommand) shop(c *console) (*shop, error) {
 	data = nil
 	if b.Card != "" {
 		var err error
-		if s.card, data, err = readCard(b.Card); err != nil {
+		if s.card, data, err = readCard(c, b.Card); err != nil {
 			return nil, err
 		}
 	}
@@ -244,15 +244,16 @@ func program() []byte {
 
 // ready reads a job and gives its fingerprint.
 func (s *shop) ready(file string) (key string, work batch.Work, err error) {
-	data, err := readLimited(file)
+	data, err := readUpTo(file, s.c.MaxJobBytes)
 	if err != nil {
 		return "", nil, badUse{fmt.Sprintf("%s: cannot be read: %s", file, innermost(err))}
 	}
 	var j job.File
-	doc, problems := jobfile.Decode(file, data, &j, jobfile.Options{})
+	doc, problems := jobfile.Decode(file, data, &j, jobfile.Options{MaxBytes: s.c.MaxJobBytes})
 	if s.bench != nil {
 		j.Bench = *s.bench
 	}
+	j.MostPlaces = s.c.MaxPlaces
 	if err := problems.And(doc.Problems(j.Validate())).Err(); err != nil {
 		return "", nil, err
 	}

@@ -46,11 +46,11 @@ make, check and force take the file by --calibration.
 
 // Run calibrates.
 func (k *calibrateCommand) Run(c *console) error {
-	j, doc, err := k.read()
+	j, doc, err := k.read(c)
 	if err != nil {
 		return err
 	}
-	card, err := k.of(j)
+	card, err := k.of(c, j)
 	if err != nil {
 		return err
 	}
@@ -63,7 +63,7 @@ func (k *calibrateCommand) Run(c *console) error {
 	if _, err := time.Parse(time.DateOnly, k.Date); k.Date != "" && err != nil {
 		return badUse{fmt.Sprintf("--date: %s; is no date (year-month-day, such as 2026-11-25)", k.Date)}
 	}
-	rows, step, err := k.measurements(j)
+	rows, step, err := k.measurements(c, j)
 	if err != nil {
 		return err
 	}
@@ -71,7 +71,7 @@ func (k *calibrateCommand) Run(c *console) error {
 	defer func() { done() }()
 	var rounds map[string]float64
 	in, err := until(c.ctx, func() (in calibrate.Input, err error) {
-		in, rounds, err = k.input(j, step, rows, card)
+		in, rounds, err = k.input(c, j, step, rows, card)
 		return in, err
 	})
 	if err != nil {
@@ -119,13 +119,13 @@ func (k *calibrateCommand) Run(c *console) error {
 }
 
 // measurements reads the table. All latches must be of one press step.
-func (k *calibrateCommand) measurements(j *job.File) ([]calibrate.Measurement, job.Step, error) {
+func (k *calibrateCommand) measurements(c *console, j *job.File) ([]calibrate.Measurement, job.Step, error) {
 	var step job.Step
-	data, err := readLimited(k.Measured)
+	data, err := readUpTo(k.Measured, c.MaxShopBytes)
 	if err != nil {
 		return nil, step, badUse{fmt.Sprintf("%s: cannot be read: %s", k.Measured, innermost(err))}
 	}
-	rows, err := calibrate.ReadMeasurements(bytes.NewReader(data), forceUnit(j))
+	rows, err := calibrate.ReadMeasurementsWithin(bytes.NewReader(data), forceUnit(j), calibrate.Limits{Bytes: c.MaxShopBytes, Rows: c.MaxRows})
 	if err != nil {
 		return nil, step, k.wrong(err)
 	}
@@ -158,8 +158,8 @@ func (k *calibrateCommand) measurements(j *job.File) ([]calibrate.Measurement, j
 
 // input rebuilds the coupons that were measured, and gives the price of another
 // ladder by latch.
-func (k *calibrateCommand) input(j *job.File, step job.Step, rows []calibrate.Measurement, card quote.RateCard) (calibrate.Input, map[string]float64, error) {
-	in := calibrate.Input{Assembly: j.Assembly(step), Stepped: map[string]calibrate.Member{}}
+func (k *calibrateCommand) input(c *console, j *job.File, step job.Step, rows []calibrate.Measurement, card quote.RateCard) (calibrate.Input, map[string]float64, error) {
+	in := calibrate.Input{Assembly: j.Assembly(step), MostRows: c.MaxRows, Stepped: map[string]calibrate.Member{}}
 	rounds := map[string]float64{}
 	lower, _ := j.Materials.Resolve(step.Lower.MaterialSpec)
 	upper, _ := j.Materials.Resolve(step.Upper.MaterialSpec)
@@ -262,12 +262,12 @@ type calibrated struct {
 }
 
 // read reads the job and the calibration file.
-func (k calibrated) read() (*job.File, *jobfile.Document, error) {
-	j, doc, err := k.source.read()
+func (k calibrated) read(c *console) (*job.File, *jobfile.Document, error) {
+	j, doc, err := k.source.read(c)
 	if err != nil || k.Calibration == "" {
 		return j, doc, err
 	}
-	sheet, _, err := readSheet(k.Calibration)
+	sheet, _, err := readSheet(c, k.Calibration)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -276,6 +276,6 @@ func (k calibrated) read() (*job.File, *jobfile.Document, error) {
 }
 
 // readSheet reads and validates a calibration file.
-func readSheet(name string) (*calibrate.Sheet, []byte, error) {
-	return readShopFile(name, func(s *calibrate.Sheet) []force.Fault { return s.Validate() })
+func readSheet(c *console, name string) (*calibrate.Sheet, []byte, error) {
+	return readShopFile(c, name, func(s *calibrate.Sheet) []force.Fault { return s.Validate() })
 }

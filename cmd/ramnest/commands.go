@@ -158,11 +158,11 @@ func (schemaCommand) Run(c *console) error {
 
 // files works the job out and renders its files.
 func (k calibrated) files(c *console, card priced) (*solve.Solution, deliver.Set, error) {
-	j, doc, err := k.read()
+	j, doc, err := k.read(c)
 	if err != nil {
 		return nil, deliver.Set{}, err
 	}
-	if _, err := card.of(j); err != nil {
+	if _, err := card.of(c, j); err != nil {
 		return nil, deliver.Set{}, err
 	}
 	solution, err := k.work(c, j, doc)

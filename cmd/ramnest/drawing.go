@@ -27,7 +27,7 @@ inches. A job without tooling ends with code 3, and nothing is written.
 
 // Run draws.
 func (d *drawingCommand) Run(c *console) error {
-	j, doc, err := d.read()
+	j, doc, err := d.read(c)
 	if err != nil {
 		return err
 	}

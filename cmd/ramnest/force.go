@@ -29,7 +29,7 @@ terminal, are where 90 of 100 assemblies lie.
 
 // Run computes the forces.
 func (f *forceCommand) Run(c *console) error {
-	j, doc, err := f.read()
+	j, doc, err := f.read(c)
 	if err != nil {
 		return err
 	}

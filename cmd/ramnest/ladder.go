@@ -34,11 +34,11 @@ ramnest calibrate. Mesh files are not read.
 
 // Run makes the ladder.
 func (l *ladderCommand) Run(c *console) error {
-	j, doc, err := l.read()
+	j, doc, err := l.read(c)
 	if err != nil {
 		return err
 	}
-	card, err := l.of(j)
+	card, err := l.of(c, j)
 	if err != nil {
 		return err
 	}

@@ -35,7 +35,7 @@ code 3, and nothing is written.
 
 // Run writes the preview.
 func (p *previewCommand) Run(c *console) error {
-	j, doc, err := p.read()
+	j, doc, err := p.read(c)
 	if err != nil {
 		return err
 	}

@@ -30,11 +30,11 @@ type priced struct {
 
 // of puts the card of the command line, if there is one, into the place of the job's
 // rates, and gives the card that holds.
-func (p priced) of(j *job.File) (quote.RateCard, error) {
+func (p priced) of(c *console, j *job.File) (quote.RateCard, error) {
 	if p.Card == "" {
 		return j.Card(), nil
 	}
-	card, _, err := readCard(p.Card)
+	card, _, err := readCard(c, p.Card)
 	if err != nil {
 		return quote.RateCard{}, err
 	}
@@ -43,8 +43,8 @@ func (p priced) of(j *job.File) (quote.RateCard, error) {
 }
 
 // readCard reads and validates a rate card.
-func readCard(name string) (*quote.RateCard, []byte, error) {
-	return readShopFile(name, func(c *quote.RateCard) []force.Fault { return c.Validate() })
+func readCard(c *console, name string) (*quote.RateCard, []byte, error) {
+	return readShopFile(c, name, func(r *quote.RateCard) []force.Fault { return r.Validate() })
 }
 
 // refused says what the card cannot price. Other errors stay as they are.
@@ -87,11 +87,11 @@ func (q *quoteCommand) Run(c *console) error {
 	if !(q.ByHand >= 0 && q.ByHand <= 1e5) {
 		return badUse{fmt.Sprintf("--by-hand: %g s; is out of range (above 0, 100000 s at most)", q.ByHand)}
 	}
-	j, doc, err := q.read()
+	j, doc, err := q.read(c)
 	if err != nil {
 		return err
 	}
-	card, err := q.of(j)
+	card, err := q.of(c, j)
 	if err != nil {
 		return err
 	}

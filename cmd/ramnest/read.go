@@ -15,37 +15,34 @@ import (
 
 // A source is the job file that a command works on.
 type source struct {
-	MaxJobBytes int      `group:"Limits" default:"1048576" placeholder:"N" help:"Largest job file in bytes: 1048576."`
-	Job         string   `arg:"" name:"job.yaml" help:"Job file."`
-	Bench       string   `placeholder:"FILE" help:"A shop's bench file, in the place of the job's section bench."`
-	Set         []string `sep:"none" placeholder:"PATH=VALUE" help:"Put a value in the place of one in the file, such as latches.rim.annular.undercut=0.7. May be repeated."`
+	Job   string   `arg:"" name:"job.yaml" help:"Job file."`
+	Bench string   `placeholder:"FILE" help:"A shop's bench file, in the place of the job's section bench."`
+	Set   []string `sep:"none" placeholder:"PATH=VALUE" help:"Put a value in the place of one in the file, such as latches.rim.annular.undercut=0.7. May be repeated."`
 }
 
 // read decodes and validates the job file. What is wrong comes back as
 // jobfile.Problems, the file named as on the command line.
-func (s source) read() (*job.File, *jobfile.Document, error) {
-	data, err := readUpTo(s.Job, s.MaxJobBytes)
+func (s source) read(c *console) (*job.File, *jobfile.Document, error) {
+	data, err := readUpTo(s.Job, c.MaxJobBytes)
 	if err != nil {
 		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", s.Job, innermost(err))}
 	}
 	var j job.File
-	doc, problems := jobfile.Decode(s.Job, data, &j, jobfile.Options{MaxBytes: s.MaxJobBytes, Set: s.Set})
+	doc, problems := jobfile.Decode(s.Job, data, &j, jobfile.Options{MaxBytes: c.MaxJobBytes, Set: s.Set})
 	// Without all sections there is nothing to judge; with a wrong value in one the
 	// others are judged all the same.
 	if s.Bench != "" {
-		if j.Bench, err = readBench(s.Bench); err != nil {
+		if j.Bench, err = readBench(c, s.Bench); err != nil {
 			return nil, nil, err
 		}
 	}
+	j.MostPlaces = c.MaxPlaces
 	problems = problems.And(doc.Problems(j.Validate()))
 	return &j, doc, problems.Err()
 }
 
-// readLimited reads a file of up to the size of a job file, and one byte more, by
-// which the decoder knows that it is too long.
-func readLimited(name string) ([]byte, error) { return readUpTo(name, jobfile.DefaultMaxBytes) }
-
-// readUpTo reads a file of up to so many bytes, and one more.
+// readUpTo reads a file of up to so many bytes, and one more, by which its reader knows
+// that it is too long.
 func readUpTo(name string, most int) ([]byte, error) {
 	info, err := os.Stat(name) // a pipe must not be opened: that would wait for a writer
 	switch {
@@ -66,7 +63,7 @@ func readUpTo(name string, most int) ([]byte, error) {
 
 // solve works the job out, mesh files opened below the folder of the job file only.
 func (s source) solve(c *console) (*solve.Solution, *jobfile.Document, error) {
-	j, doc, err := s.read()
+	j, doc, err := s.read(c)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -107,12 +104,12 @@ func innermost(err error) string {
 }
 
 // readShopFile reads and validates a file of the shop's own, and gives its bytes too.
-func readShopFile[T any](name string, faults func(*T) []force.Fault) (*T, []byte, error) {
-	data, err := readLimited(name)
+func readShopFile[T any](c *console, name string, faults func(*T) []force.Fault) (*T, []byte, error) {
+	data, err := readUpTo(name, c.MaxShopBytes)
 	if err != nil {
 		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", name, innermost(err))}
 	}
 	var into T
-	doc, problems := jobfile.Decode(name, data, &into, jobfile.Options{})
+	doc, problems := jobfile.Decode(name, data, &into, jobfile.Options{MaxBytes: c.MaxShopBytes})
 	return &into, data, problems.And(doc.Problems(faults(&into))).Err()
 }

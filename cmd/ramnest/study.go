@@ -55,7 +55,7 @@ func (e *explainCommand) Run(c *console) error {
 		}
 		return badUse{"explain: a job file needs the id of a latch behind it; a warning is W and its number, such as W12"}
 	}
-	j, doc, err := e.read()
+	j, doc, err := e.read(c)
 	if err != nil {
 		return err
 	}
@@ -100,7 +100,7 @@ func (w *sweepCommand) Run(c *console) error {
 	if err != nil {
 		return err
 	}
-	if _, _, err := w.read(); err != nil { // the job itself must be good
+	if _, _, err := w.read(c); err != nil { // the job itself must be good
 		return err
 	}
 	root, err := os.OpenRoot(filepath.Dir(w.Job))
@@ -115,7 +115,7 @@ func (w *sweepCommand) Run(c *console) error {
 		at := w.calibrated
 		at.Set = append(append([]string{}, w.Set...), path+"="+v)
 		row := report.SweepRow{Value: v}
-		j, doc, err := at.read()
+		j, doc, err := at.read(c)
 		if err == nil {
 			var s *solve.Solution
 			if s, err = solve.Choices(j, solve.Means{Context: c.ctx, Open: c.opener(filepath.Dir(w.Job), root), Limits: c.mesh()}); err == nil {
@@ -178,7 +178,7 @@ simpler method that passes.
 
 // Run compares.
 func (m *methodCommand) Run(c *console) error {
-	j, doc, err := m.read()
+	j, doc, err := m.read(c)
 	if err != nil {
 		return err
 	}
@@ -215,7 +215,7 @@ func (b *benchCommand) Run(c *console) error {
 	var bench method.Bench
 	if b.File != "" {
 		var err error
-		if bench, err = readBench(b.File); err != nil {
+		if bench, err = readBench(c, b.File); err != nil {
 			return err
 		}
 	}
@@ -232,14 +232,14 @@ type benchFile struct {
 }
 
 // readBench reads and validates a bench file.
-func readBench(name string) (method.Bench, error) {
-	b, _, err := readBenchBytes(name)
+func readBench(c *console, name string) (method.Bench, error) {
+	b, _, err := readBenchBytes(c, name)
 	return b, err
 }
 
 // readBenchBytes gives the bytes that were read as well.
-func readBenchBytes(name string) (method.Bench, []byte, error) {
-	f, data, err := readShopFile(name, func(f *benchFile) []force.Fault { return f.Bench.Validate() })
+func readBenchBytes(c *console, name string) (method.Bench, []byte, error) {
+	f, data, err := readShopFile(c, name, func(f *benchFile) []force.Fault { return f.Bench.Validate() })
 	if err != nil {
 		return method.Bench{}, nil, err
 	}

@@ -79,8 +79,8 @@ func (m *Model) match(measured []Measurement) ([]datum, error) {
 	var faults []force.Fault
 	var lines []int
 	fault := func(line int, f force.Fault) { faults, lines = append(faults, f), append(lines, line) }
-	if len(measured) > MostRows {
-		return nil, force.Fault{Field: "measured", Given: fmt.Sprint(len(measured)), Problem: "are too many", Want: fmt.Sprintf("%d at most", MostRows)}
+	if most := (Limits{Rows: m.input.MostRows}).orDefault().Rows; len(measured) > most {
+		return nil, force.Fault{Field: "measured", Given: fmt.Sprint(len(measured)), Problem: "are too many", Want: fmt.Sprintf("%d at most, or a higher limit", most)}
 	}
 	for _, x := range measured {
 		k := slices.IndexFunc(m.coupons, func(c Coupon) bool { return c.Latch == x.Latch && c.Name == x.Coupon })

@@ -29,10 +29,29 @@ type Measurement struct {
 // Piece is the coupon's name for a first piece of the job itself, as drawn.
 const Piece = "piece"
 
-// Limits of a table of measurements.
+// Limits bound a table of measurements. A zero field means the default.
+type Limits struct {
+	Bytes int // size of the file; default [MostBytes]
+	Rows  int // default [MostRows]
+}
+
+// Limits of a table of measurements unless a caller says otherwise.
 const (
 	MostBytes = 1 << 20
 	MostRows  = 2000
+)
+
+func (l Limits) orDefault() Limits {
+	if l.Bytes == 0 {
+		l.Bytes = MostBytes
+	}
+	if l.Rows == 0 {
+		l.Rows = MostRows
+	}
+	return l
+}
+
+const (
 	mostText  = 200
 	mostForce = 1e6 // [N]
 )
@@ -60,21 +79,27 @@ var columns = []string{"latch", "coupon", "force", "note", "size"}
 //
 // Everything wrong with the file is returned at once, as LineFault values joined.
 func ReadMeasurements(r io.Reader, newtons float64) ([]Measurement, error) {
+	return ReadMeasurementsWithin(r, newtons, Limits{})
+}
+
+// ReadMeasurementsWithin is [ReadMeasurements] with limits of the caller's.
+func ReadMeasurementsWithin(r io.Reader, newtons float64, limits Limits) ([]Measurement, error) {
+	limits = limits.orDefault()
 	if !(newtons > 0 && newtons <= mostForce) {
 		return nil, force.Fault{Field: "newtons", Given: fmt.Sprint(newtons), Problem: "is no unit of force", Want: "above 0"}
 	}
-	data, err := io.ReadAll(io.LimitReader(r, MostBytes+1))
+	data, err := io.ReadAll(io.LimitReader(r, int64(limits.Bytes)+1))
 	if err != nil {
 		return nil, fmt.Errorf("read measurements: %w", err)
 	}
-	if len(data) > MostBytes {
-		return nil, LineFault{1, force.Fault{Field: "file", Problem: "is too large for a table of measurements", Want: fmt.Sprintf("up to %d kB", MostBytes>>10)}}
+	if len(data) > limits.Bytes {
+		return nil, LineFault{1, force.Fault{Field: "file", Problem: "is too large for a table of measurements", Want: fmt.Sprintf("up to %d bytes, or a higher limit", limits.Bytes)}}
 	}
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	if !utf8.Valid(data) {
 		return nil, LineFault{1, force.Fault{Field: "file", Problem: "is not text in UTF-8", Want: "the table saved as CSV, UTF-8"}}
 	}
-	t := table{newtons: newtons, csv: csv.NewReader(bytes.NewReader(data))}
+	t := table{newtons: newtons, rows: limits.Rows, csv: csv.NewReader(bytes.NewReader(data))}
 	t.csv.Comment, t.csv.TrimLeadingSpace, t.csv.FieldsPerRecord = '#', true, -1
 	head, _, _ := bytes.Cut(data, []byte("\n"))
 	for line := range bytes.Lines(data) {
@@ -92,6 +117,7 @@ func ReadMeasurements(r io.Reader, newtons float64) ([]Measurement, error) {
 type table struct {
 	csv          *csv.Reader
 	newtons      float64
+	rows         int // at most
 	decimalComma bool
 	at           map[string]int // column by name
 	faults       []error
@@ -131,8 +157,8 @@ func (t *table) read() ([]Measurement, error) {
 			}
 			continue
 		}
-		if rows++; rows > MostRows {
-			t.fault(line, force.Fault{Field: "file", Problem: "has too many rows", Want: fmt.Sprintf("%d at most", MostRows)})
+		if rows++; rows > t.rows {
+			t.fault(line, force.Fault{Field: "file", Problem: "has too many rows", Want: fmt.Sprintf("%d at most, or a higher limit", t.rows)})
 			break
 		}
 		if m, ok := t.row(line, row); ok {

@@ -109,3 +109,37 @@ func FuzzReadMeasurements(f *testing.F) {
 		}
 	})
 }
+
+// A caller may raise or lower the limits of a table.
+func TestLimitsOfATable(t *testing.T) {
+	t.Parallel()
+	text := "latch,coupon,force\n" + strings.Repeat("rim,1,84\n", MostRows+1)
+	long := text + strings.Repeat("#", MostBytes)
+	for _, c := range []struct {
+		text   string
+		limits Limits
+		good   bool
+	}{
+		{text, Limits{}, false}, {text, Limits{Rows: MostRows + 1}, true}, {text, Limits{Rows: MostRows + 1, Bytes: 100}, false},
+		{long, Limits{Rows: MostRows + 1}, false}, {long, Limits{Rows: MostRows + 1, Bytes: 2 * MostBytes}, true},
+	} {
+		if rows, err := ReadMeasurementsWithin(strings.NewReader(c.text), 1, c.limits); (err == nil) != c.good || c.good && len(rows) != MostRows+1 {
+			t.Errorf("%d bytes within %+v: %d rows, %v", len(c.text), c.limits, len(rows), err)
+		}
+	}
+	in := Input{Assembly: force.Assembly{Lower: pa12, Upper: pa12, Latches: []force.Latch{rim()}}, Coupons: ladder(rim(), 0.5, 0.1, 5)}
+	rows := make([]Measurement, 3)
+	for i := range rows {
+		rows[i] = Measurement{Latch: "rim", Coupon: "1", Force: 20}
+	}
+	for most, good := range map[int]bool{0: true, 2: false, 3: true} {
+		in.MostRows = most
+		m, err := NewModel(in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := m.Fit(rows); (err == nil) != good {
+			t.Errorf("%d rows, at most %d: %v", len(rows), most, err)
+		}
+	}
+}

@@ -25,6 +25,7 @@ type Input struct {
 	Coupons  []Coupon
 	Stepped  map[string]Member // which member carries the step, by latch; left out: the outer one
 	Gauge    float64           // standard deviation of the force gauge and the hand, share of the force [1]; 0: 0.05
+	MostRows int               // measurements of a fit; 0: [MostRows]
 }
 
 // Of the prior. A table is not the shop, so its plus or minus counts as one standard

@@ -45,6 +45,9 @@ type File struct {
 
 	// Calibration is what the shop measured, a file of its own; nil: none.
 	Calibration *calibrate.Sheet `yaml:"-" json:",omitzero"`
+
+	// MostPlaces of the latches of a step are taken; 0: as many as by default.
+	MostPlaces int `yaml:"-" json:"-"`
 }
 
 // A PressStep is one entry of the list of steps.
