@@ -40,8 +40,9 @@ func (e *NameError) Error() string {
 //
 // Two runs into one folder take turns, where the system can lock one. A run that was
 // killed leaves temporary files, which the next one clears away; if it was killed while
-// it renamed, when every file was complete, the next one renames the rest first, so
-// that no folder keeps half of one set and half of another.
+// it renamed, when every file was complete, the next one renames the rest first, and if
+// it was killed while it took files back, the next one takes back the rest: so no folder
+// keeps half of one set and half of another. See [WriteFilesTelling].
 //
 // A name that is not a plain file name, or that occurs twice (also in another
 // case, since some file systems keep only one of them), is a [*NameError].
@@ -52,7 +53,13 @@ func WriteFiles(dir string, files []File) error {
 // WriteFilesContext is [WriteFiles] that can be stopped: up to the moment when the
 // first file gets its name, after which the set is finished. A set that was stopped
 // leaves nothing, and gives the error of the context.
-func WriteFilesContext(ctx context.Context, dir string, files []File) (err error) {
+func WriteFilesContext(ctx context.Context, dir string, files []File) error {
+	return WriteFilesTelling(ctx, dir, files, func(string) {})
+}
+
+// WriteFilesTelling is [WriteFilesContext] that tells, in a sentence, what it found of a
+// run that was killed while names were given or taken back.
+func WriteFilesTelling(ctx context.Context, dir string, files []File, told func(string)) (err error) {
 	if err := checkNames(files); err != nil {
 		return err
 	}
@@ -81,9 +88,11 @@ func WriteFilesContext(ctx context.Context, dir string, files []File) (err error
 	}
 	defer unlock()
 	if locked { // nobody else is at work here: what lies about is of runs that were killed
-		if err := finishKilled(root); err != nil {
+		if err := finishKilled(root, told); err != nil {
 			return err
 		}
+	} else if _, err := root.Lstat(marker); err == nil {
+		told("another run is writing into the folder, or was killed there, and the system cannot tell which: its files may be of two runs")
 	}
 
 	s := &set{root: root}
@@ -128,16 +137,15 @@ type set struct {
 }
 
 type staged struct {
-	name   string // final name
-	temp   string // complete new file; empty once it has its final name
-	backup string // second name of the earlier file; empty if there was none
-	placed bool   // the new file has its final name
+	name string // final name
+	temp string // of the complete new file, until it has its final name
+	old  bool   // an earlier file had the name when names began to be given
 }
 
 // stage writes one file under a temporary name.
 func (s *set) stage(ctx context.Context, f File) error {
 	// Asked before anything is written, not found out by the rename.
-	if _, err := s.occupied(f.Name); err != nil {
+	if _, err := occupied(s.root, f.Name); err != nil {
 		return fmt.Errorf("write %q: %w", f.Name, err)
 	}
 	temp, file, err := s.create(f.Name)
@@ -164,6 +172,13 @@ func (s *set) stage(ctx context.Context, f File) error {
 
 // commit gives every staged file its final name and forgets the earlier ones.
 func (s *set) commit() error {
+	for i := range s.staged {
+		f := &s.staged[i]
+		var err error
+		if f.old, err = occupied(s.root, f.name); err != nil {
+			return fmt.Errorf("put %q in place: %w", f.name, err)
+		}
+	}
 	if err := s.mark(); err != nil {
 		return fmt.Errorf("note which files are complete: %w", err)
 	}
@@ -174,9 +189,8 @@ func (s *set) commit() error {
 	}
 	// From here on the new set stands; what is left to do cannot spoil it.
 	for _, f := range s.staged {
-		if f.backup != "" {
-			s.root.Remove(f.backup)
-		}
+		step()
+		s.root.Remove(backupOf(f.temp))
 	}
 	s.staged = nil
 	s.unmark()
@@ -193,37 +207,34 @@ func (s *set) commit() error {
 // set stands: a hard link where the file system has them, so that the final
 // name is never missing; else a rename.
 func (s *set) place(f *staged) error {
-	occupied, err := s.occupied(f.name)
+	naming(f.name)
+	old, err := occupied(s.root, f.name)
 	if err != nil {
 		return err
 	}
-	if occupied {
-		backup, err := s.free(f.name, func(name string) error {
-			err := s.root.Link(f.name, name)
-			if err == nil || errors.Is(err, fs.ErrExist) {
-				return err
-			}
-			if _, err := s.root.Lstat(name); err == nil {
+	if old != f.old {
+		return errors.New("somebody else made or removed it meanwhile")
+	}
+	if old {
+		backup := backupOf(f.temp)
+		step()
+		if err := s.root.Link(f.name, backup); err != nil {
+			if _, err := s.root.Lstat(backup); err == nil {
 				return fs.ErrExist
 			}
-			return s.root.Rename(f.name, name)
-		})
-		if err != nil {
-			return err
+			if err := s.root.Rename(f.name, backup); err != nil {
+				return err
+			}
 		}
-		f.backup = backup
 	}
-	if err := s.root.Rename(f.temp, f.name); err != nil {
-		return err
-	}
-	f.temp, f.placed = "", true
-	return nil
+	step()
+	return s.root.Rename(f.temp, f.name)
 }
 
 // occupied tells whether an earlier file has the name. A folder there is an
 // error: it is not ours to move away.
-func (s *set) occupied(name string) (bool, error) {
-	info, err := s.root.Lstat(name)
+func occupied(root *os.Root, name string) (bool, error) {
+	info, err := root.Lstat(name)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return false, nil
@@ -237,20 +248,21 @@ func (s *set) occupied(name string) (bool, error) {
 
 // discard undoes everything that commit has not finished.
 func (s *set) discard() {
-	s.unmark() // first: a run that is killed here must not be finished by the next one
-	for i := len(s.staged) - 1; i >= 0; i-- {
-		f := s.staged[i]
-		if f.temp != "" {
-			s.root.Remove(f.temp)
+	if s.marked {
+		// From here on a run that is killed is undone by the next one.
+		step()
+		if s.root.Rename(marker, undoing) == nil {
+			if undo(s.root, s.staged) != nil {
+				return // the next run tries again
+			}
+			step()
+			s.root.Remove(undoing)
 		}
-		switch {
-		case f.backup != "":
-			s.root.Rename(f.backup, f.name)
-			// Renaming one link onto the other leaves both (POSIX).
-			s.root.Remove(f.backup)
-		case f.placed:
-			s.root.Remove(f.name)
-		}
+		s.marked = false
+	}
+	for _, f := range s.staged {
+		step()
+		s.root.Remove(f.temp)
 	}
 	s.staged = nil
 }
@@ -258,6 +270,10 @@ func (s *set) discard() {
 // create opens a new file under a temporary name next to name.
 func (s *set) create(name string) (temp string, file *os.File, err error) {
 	temp, err = s.free(name, func(temp string) error {
+		if _, err := s.root.Lstat(backupOf(temp)); err == nil {
+			return fs.ErrExist
+		}
+		step()
 		file, err = s.root.OpenFile(temp, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 		return err
 	})

@@ -9,6 +9,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -47,11 +48,16 @@ func generationIn(t *testing.T, dir string) (n string, whole, one bool) {
 	return n, whole, one
 }
 
-const child = "RAMNEST_TEST_WRITE_INTO"
+const (
+	child     = "RAMNEST_TEST_WRITE_INTO"
+	childStep = "RAMNEST_TEST_END_AT" // number of the step, and whether the set fails half way
+)
 
 // TestMain lets the tests start this program again as a run that they can kill.
 func TestMain(m *testing.M) {
-	if dir := os.Getenv(child); dir != "" {
+	if dir := os.Getenv(child); dir != "" && os.Getenv(childStep) != "" {
+		endAtStep(dir)
+	} else if dir != "" {
 		for n := 1; ; n++ {
 			if err := export.WriteFiles(dir, generation(n)); err != nil {
 				fmt.Println(err)
@@ -111,6 +117,126 @@ func TestKilledAtAnyMoment(t *testing.T) {
 	}
 }
 
+// endAtStep writes one set and ends the process before the change to the folder of the
+// number asked for. If it is to fail, a folder gets the name of the fourth file when all
+// are staged, so that what was placed must be taken back.
+func endAtStep(dir string) {
+	var at, fail int
+	fmt.Sscan(os.Getenv(childStep), &at, &fail)
+	steps := 0
+	export.BeforeEachStep(func() {
+		if steps == at {
+			os.Exit(9)
+		}
+		steps++
+	})
+	files := []export.File{}
+	for _, f := range generation(7) {
+		if f.Name != "file-1.stl" { // one file of the earlier set is not of this one
+			files = append(files, f)
+		}
+	}
+	files = append(files, text("fresh", "7"))
+	if fail == 1 {
+		export.BeforeRename(func(name string) {
+			if name == "file-4.stl" {
+				os.Remove(filepath.Join(dir, name))
+				os.Mkdir(filepath.Join(dir, name), 0o755)
+			}
+		})
+	}
+	if err := export.WriteFiles(dir, files); (err != nil) != (fail == 1) {
+		fmt.Println(err)
+		os.Exit(1)
+	}
+	os.Exit(0)
+}
+
+// A run is ended before each of its changes to the folder, also while it takes back what
+// it had placed, and the run after it before each of its own: the run after those leaves
+// one set, all of it, says what it found, and leaves nothing else.
+func TestKilledAtEveryStep(t *testing.T) {
+	t.Parallel()
+	program, err := os.Executable()
+	if err != nil {
+		t.Fatal(err)
+	}
+	end := func(dir string, at, fail int) int {
+		run := exec.Command(program, "-test.run=^$")
+		run.Env = append(os.Environ(), child+"="+dir, fmt.Sprintf("%s=%d %d", childStep, at, fail))
+		var said strings.Builder
+		run.Stdout = &said
+		run.Run()
+		if code := run.ProcessState.ExitCode(); code == 0 || code == 9 {
+			return code
+		}
+		t.Fatalf("%s: %s", run.ProcessState, &said)
+		return 0
+	}
+	// state is what the folder holds: the earlier set, the new one, or both.
+	state := func(dir string) string {
+		var is []string
+		for _, name := range []string{"file-0.stl", "file-2.stl", "file-3.stl", "file-5.stl", "fresh"} {
+			data, err := os.ReadFile(filepath.Join(dir, name))
+			switch {
+			case err != nil && name == "fresh" || strings.HasPrefix(string(data), "000001"):
+				is = append(is, "old")
+			case name == "fresh" || strings.HasPrefix(string(data), "000007"):
+				is = append(is, "new")
+			default:
+				t.Fatalf("%s: %v, %.10q", name, err, data)
+			}
+		}
+		slices.Sort(is)
+		return strings.Join(slices.Compact(is), " and ")
+	}
+	for fail := range 2 {
+		mixed, told, steps := 0, map[string]int{}, 0
+		for ended := 9; ended == 9; steps++ {
+			dir := t.TempDir()
+			if err := export.WriteFiles(dir, generation(1)); err != nil {
+				t.Fatal(err)
+			}
+			ended = end(dir, steps, fail)
+			between := state(dir)
+			if between == "new and old" {
+				mixed++
+			}
+			// The next run is ended, too, somewhere in what it does for the one before.
+			if steps%3 == 0 {
+				end(dir, steps%7, 0)
+			}
+			if fail == 1 { // whoever made the folder takes it away again
+				if info, err := os.Lstat(filepath.Join(dir, "file-4.stl")); err == nil && info.IsDir() {
+					os.Remove(filepath.Join(dir, "file-4.stl"))
+				}
+			}
+			said := ""
+			err := export.WriteFilesTelling(t.Context(), dir, []export.File{text("other", "x")}, func(s string) { said += s })
+			if err != nil {
+				t.Fatal(err)
+			}
+			after := state(dir)
+			if after != "old" && after != "new" {
+				t.Errorf("fails %d, ended before step %d: %s, after the next run %s", fail, steps, between, after)
+			}
+			if between == "new and old" && said == "" && steps%3 != 0 {
+				t.Errorf("fails %d, ended before step %d: %s, and the next run said nothing", fail, steps, between)
+			}
+			told[said]++
+			for name := range folder(t, dir) {
+				if strings.HasPrefix(name, ".ramnest") {
+					t.Errorf("fails %d, ended before step %d: %s is left", fail, steps, name)
+				}
+			}
+		}
+		t.Logf("fails %d: ended before %d steps, %d times with both sets there; said %v", fail, steps, mixed, told)
+		if steps < 20 || mixed < 3 || len(told) < 2 {
+			t.Errorf("fails %d: only %d steps, %d of them with both sets there; said %v", fail, steps, mixed, told)
+		}
+	}
+}
+
 func TestRunsIntoOneFolderTakeTurns(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
@@ -160,15 +286,15 @@ func TestStoppedSetLeavesNothing(t *testing.T) {
 func TestForeignNoteIsNotFollowed(t *testing.T) {
 	t.Parallel()
 	for _, note := range []string{
-		"../secret\tmine\nend\n", ".ramnest.0.x\t../mine\nend\n", "mine\tsecret\nend\n", ".ramnest.0.x\tmine\n", "end\n", "",
-		".ramnest.0.x\tmine\t\nend\n", ".ramnest.0.x mine\nend\n", strings.Repeat("x", 2<<20) + "end\n",
+		"../secret\tmine\told\nend\n", ".ramnest.0.x\t../mine\tnew\nend\n", "mine\tsecret\tnew\nend\n", ".ramnest.0.x\tmine\told\n", "end\n", "",
+		".ramnest.0.x\tmine\t\nend\n", ".ramnest.0.x\tmine\nend\n", ".ramnest.0.x mine old\nend\n", ".ramnest.0.x\tmine\told\t\nend\n", strings.Repeat("x", 2<<20) + "end\n",
 	} {
 		top := t.TempDir()
 		dir := filepath.Join(top, "out")
 		if err := export.WriteFiles(dir, []export.File{text("mine", "mine")}); err != nil {
 			t.Fatal(err)
 		}
-		for name, data := range map[string]string{"../secret": "secret", ".ramnest.complete": note, ".ramnest.0.x": "temporary", ".ramnest.notes": "kept"} {
+		for name, data := range map[string]string{"../secret": "secret", ".ramnest.complete": note, ".ramnest.undo": note, ".ramnest.0.x": "temporary", ".ramnest.notes": "kept"} {
 			if err := os.WriteFile(filepath.Join(dir, name), []byte(data), 0o644); err != nil {
 				t.Fatal(err)
 			}
@@ -186,8 +312,8 @@ func TestNextRunFinishesAKilledOne(t *testing.T) {
 	t.Parallel()
 	dir := t.TempDir()
 	for name, data := range map[string]string{
-		"a": "new a", "b": "old b", ".ramnest.1.b": "new b", ".ramnest.0.b": "old b", ".ramnest.0.c": "new c", ".ramnest.0.half": "ha",
-		".ramnest.complete": ".ramnest.0.a\ta\n.ramnest.1.b\tb\n.ramnest.0.c\tc\nend\n",
+		"a": "new a", "b": "old b", ".ramnest.1.b": "new b", ".ramnest-old.1.b": "old b", ".ramnest.0.c": "new c", ".ramnest.0.half": "ha",
+		".ramnest.complete": ".ramnest.0.a\ta\tnew\n.ramnest.1.b\tb\told\n.ramnest.0.c\tc\tnew\nend\n",
 	} {
 		if err := os.WriteFile(filepath.Join(dir, name), []byte(data), 0o644); err != nil {
 			t.Fatal(err)

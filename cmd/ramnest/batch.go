@@ -104,7 +104,7 @@ func (b *batchCommand) Run(c *console) error {
 		return badUse{fmt.Sprintf("cannot write to %s: %s", b.Out, innermost(err))}
 	}
 	table := report.BatchOf(rows, tool)
-	err = export.WriteFilesContext(c.ctx, b.Out, []export.File{
+	err = c.write(b.Out, []export.File{
 		{Name: batchTable + ".csv", Write: func(w io.Writer) error { return report.WriteBatch(w, table) }},
 		{Name: batchTable + ".json", Write: func(w io.Writer) error { return export.WriteJSON(w, table) }},
 	})

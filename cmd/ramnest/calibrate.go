@@ -107,7 +107,7 @@ func (k *calibrateCommand) Run(c *console) error {
 		if dir == "" {
 			dir = "."
 		}
-		err := export.WriteFilesContext(c.ctx, dir, []export.File{{Name: name, Write: func(w io.Writer) error { return calibrate.WriteSheet(w, out.Sheet) }}})
+		err := c.write(dir, []export.File{{Name: name, Write: func(w io.Writer) error { return calibrate.WriteSheet(w, out.Sheet) }}})
 		if err != nil {
 			return badUse{fmt.Sprintf("cannot write %s: %s", k.Out, writeFault(dir, err))}
 		}

@@ -85,7 +85,7 @@ func (m *makeCommand) Run(c *console) error {
 		return err
 	}
 	done := c.stage("writing the files")
-	err = export.WriteFilesContext(c.ctx, m.Out, set.Files)
+	err = c.write(m.Out, set.Files)
 	done()
 	if err != nil {
 		return badUse{fmt.Sprintf("cannot write to %s: %s; nothing was written", m.Out, writeFault(m.Out, err))}

@@ -74,7 +74,7 @@ func (f *forceCommand) draw(c *console, s *solve.Solution) ([]string, error) {
 			files = append(files, export.File{Name: name, Write: func(w io.Writer) error { return chart.Write(w, report.ChartOf(s, i), format) }})
 		}
 	}
-	if err := export.WriteFilesContext(c.ctx, f.Out, files); err != nil {
+	if err := c.write(f.Out, files); err != nil {
 		return nil, badUse{fmt.Sprintf("cannot write to %s: %s; nothing was written", f.Out, writeFault(f.Out, err))}
 	}
 	return names, nil

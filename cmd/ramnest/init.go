@@ -89,7 +89,7 @@ func (i *initCommand) Run(c *console) error {
 		}
 		return problems
 	}
-	if err := export.WriteFilesContext(c.ctx, dir, []export.File{{Name: name, Write: func(w io.Writer) error {
+	if err := c.write(dir, []export.File{{Name: name, Write: func(w io.Writer) error {
 		_, err := w.Write(text)
 		return err
 	}}}); err != nil {

@@ -108,7 +108,7 @@ func (i *inspectCommand) draw(c *console, part *envelope.Envelope) error {
 	if dir == "" {
 		dir = "."
 	}
-	err = export.WriteFilesContext(c.ctx, dir, []export.File{{Name: name, Write: func(w io.Writer) error { return picture.EncodePNG(w, img) }}})
+	err = c.write(dir, []export.File{{Name: name, Write: func(w io.Writer) error { return picture.EncodePNG(w, img) }}})
 	if err != nil {
 		return badUse{fmt.Sprintf("cannot write %s: %s", i.Picture, writeFault(dir, err))}
 	}

@@ -64,7 +64,7 @@ func (l *ladderCommand) Run(c *console) error {
 	if err != nil {
 		return err
 	}
-	if err := export.WriteFilesContext(c.ctx, l.Out, files.Files); err != nil {
+	if err := c.write(l.Out, files.Files); err != nil {
 		return badUse{fmt.Sprintf("cannot write to %s: %s; nothing was written", l.Out, writeFault(l.Out, err))}
 	}
 	if l.JSON {

@@ -65,7 +65,7 @@ func (c *console) deliver(path string, content []byte) error {
 	if dir == "" {
 		dir = "."
 	}
-	err := export.WriteFilesContext(c.ctx, dir, []export.File{{Name: name, Write: func(w io.Writer) error {
+	err := c.write(dir, []export.File{{Name: name, Write: func(w io.Writer) error {
 		_, err := w.Write(content)
 		return err
 	}}})

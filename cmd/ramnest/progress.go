@@ -6,6 +6,8 @@ import (
 	"io"
 	"sync"
 	"time"
+
+	"ramnest/export"
 )
 
 // patience is how long a stage may take before it is named on stderr.
@@ -15,6 +17,12 @@ const patience = 500 * time.Millisecond
 func (c *console) stage(name string) (done func()) {
 	t := time.AfterFunc(patience, func() { fmt.Fprintf(c.err, "ramnest: %s ...\n", name) })
 	return func() { t.Stop() }
+}
+
+// write writes files into a folder, all or none, and tells what it found of a run that
+// was killed there.
+func (c *console) write(folder string, files []export.File) error {
+	return export.WriteFilesTelling(c.ctx, folder, files, func(text string) { fmt.Fprintf(c.err, "ramnest: %s: %s\n", folder, text) })
 }
 
 // until gives what f finds, or the error of the context as soon as that ends. f must

@@ -129,7 +129,7 @@ func (q *quoteCommand) Run(c *console) error {
 		if err != nil {
 			return err
 		}
-		if err := export.WriteFilesContext(c.ctx, q.Out, set.Files); err != nil {
+		if err := c.write(q.Out, set.Files); err != nil {
 			return badUse{fmt.Sprintf("cannot write to %s: %s; nothing was written", q.Out, writeFault(q.Out, err))}
 		}
 		names = set.Names
