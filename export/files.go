@@ -190,7 +190,7 @@ func (s *set) commit() error {
 	// From here on the new set stands; what is left to do cannot spoil it.
 	for _, f := range s.staged {
 		step()
-		s.root.Remove(backupOf(f.temp))
+		remove(s.root, backupOf(f.temp))
 	}
 	s.staged = nil
 	s.unmark()
@@ -256,13 +256,13 @@ func (s *set) discard() {
 				return // the next run tries again
 			}
 			step()
-			s.root.Remove(undoing)
+			remove(s.root, undoing)
 		}
 		s.marked = false
 	}
 	for _, f := range s.staged {
 		step()
-		s.root.Remove(f.temp)
+		remove(s.root, f.temp)
 	}
 	s.staged = nil
 }

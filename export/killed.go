@@ -44,7 +44,7 @@ func (s *set) mark() error {
 		text.WriteString(f.temp + "\t" + f.name + "\t" + before(f.old) + "\n")
 	}
 	text.WriteString("end\n")
-	s.root.Remove(marker) // of a run before, where the folder cannot be locked
+	remove(s.root, marker) // of a run before, where the folder cannot be locked
 	step()
 	file, err := s.root.OpenFile(marker, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if err != nil {
@@ -70,7 +70,7 @@ func before(old bool) string {
 func (s *set) unmark() {
 	if s.marked {
 		step()
-		s.root.Remove(marker)
+		remove(s.root, marker)
 		s.marked = false
 	}
 }
@@ -96,7 +96,7 @@ func finishKilled(root *os.Root, told func(string)) error {
 			return fmt.Errorf("put the files of a run that was killed in order: %w", err)
 		}
 		step()
-		if err := root.Remove(note.name); err != nil {
+		if err := remove(root, note.name); err != nil {
 			return err
 		}
 		if len(files) > 0 {
@@ -115,7 +115,7 @@ func finishKilled(root *os.Root, told func(string)) error {
 	for _, n := range names {
 		if leftover.MatchString(n) {
 			step()
-			root.Remove(n) // one that stays does no harm: its name is stepped over
+			remove(root, n) // one that stays does no harm: its name is stepped over
 		}
 	}
 	return nil
@@ -183,7 +183,7 @@ func undo(root *os.Root, files []staged) error {
 			if err == nil {
 				step()
 				// Renaming one link onto the other leaves both (POSIX).
-				if err = root.Remove(backup); errors.Is(err, fs.ErrNotExist) {
+				if err = remove(root, backup); errors.Is(err, fs.ErrNotExist) {
 					err = nil
 				}
 			}

@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"ramnest/cmd/internal/jobfile"
 	"ramnest/cmd/internal/pictures"
 	"ramnest/cmd/internal/report"
 	"ramnest/export"
@@ -18,10 +19,22 @@ type inspectCommand struct {
 	Mesh    string `arg:"" name:"part.stl" help:"Mesh file: STL, 3MF or OBJ."`
 	Unit    string `enum:",mm,cm,m,in,ft,um" default:"" placeholder:"UNIT" help:"Unit of the file: mm, cm, m, in, ft or um. Left out: as the file says, else mm."`
 	Object  string `placeholder:"NAME" help:"One object of a 3MF."`
-	Up      string `enum:",+x,-x,+y,-y,+z,-z" default:"" placeholder:"AXIS" help:"Axis that points up for --circles and the picture. Left out: the suggested one."`
+	Up      axis   `enum:",+x,-x,+y,-y,+z,-z" default:"" placeholder:"AXIS" help:"Axis that points up for --circles and the picture. Left out: the suggested one."`
 	Circles bool   `help:"List round features seen along the axis, ready to paste into a job."`
 	Picture string `placeholder:"FILE" help:"Write a picture of the part, standing as suggested, as PNG."`
 	JSON    bool   `name:"json" help:"Print all of it as JSON."`
+}
+
+// An axis points up. Its plus sign may be left out, as in a job file.
+type axis string
+
+// UnmarshalText takes an axis from the command line, which judges it then.
+func (a *axis) UnmarshalText(b []byte) error {
+	*a = axis(b)
+	if word, ok := jobfile.Word(string(b), []string{"+x", "-x", "+y", "-y", "+z", "-z"}); ok {
+		*a = axis(word)
+	}
+	return nil
 }
 
 // Help says what is found.
@@ -67,7 +80,7 @@ func (i *inspectCommand) Run(c *console) error {
 	}
 	spec.Up = aspects[0].Up
 	if i.Up != "" {
-		spec.Up = i.Up
+		spec.Up = string(i.Up)
 	}
 	part, err := until(c.ctx, func() (*envelope.Envelope, error) {
 		return envelope.BuildWithin(envelope.Spec{Mesh: &spec}, open, c.mesh())

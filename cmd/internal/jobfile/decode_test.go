@@ -177,3 +177,32 @@ func TestDecodePanicsOnAWrongStruct(t *testing.T) {
 type selfish struct {
 	Below []selfish `yaml:"below"`
 }
+
+// The plus sign of a word that has it may be left out, in the schema as well; a minus
+// sign may not, and no other word gets one.
+func TestPlusSignMayBeLeftOut(t *testing.T) {
+	t.Parallel()
+	type turned struct {
+		Up   string `yaml:"up" oneof:"+x -x +y -y +z -z"`
+		Kind string `yaml:"kind" oneof:"hand press"`
+	}
+	for written, want := range map[string]string{"+x": "+x", "x": "+x", "y": "+y", "z": "+z", "'z'": "+z", "-z": "-z", "++z": "", "+ z": "", "Z": "", "+": "", "w": ""} {
+		var v turned
+		_, p := Decode("job.yaml", []byte("up: "+written+"\n"), &v, Options{})
+		if (len(p) == 0) != (want != "") || v.Up != want {
+			t.Errorf("up: %s gives %q, %v", written, v.Up, p)
+		}
+		var set turned
+		if _, p := Decode("job.yaml", []byte("up: -x\n"), &set, Options{Set: []string{"up=" + written}}); (len(p) == 0) != (want != "") || want != "" && set.Up != want {
+			t.Errorf("set up=%s gives %q, %v", written, set.Up, p)
+		}
+		bare := strings.Trim(written, "'")
+		if in := strings.Contains(string(Schema(new(turned), nil)), `"`+bare+`"`); in != (want != "") {
+			t.Errorf("the schema knows %s: %v", bare, in)
+		}
+	}
+	var v turned
+	if _, p := Decode("job.yaml", []byte("kind: +hand\n"), &v, Options{}); len(p) != 1 {
+		t.Errorf("+hand gives %q", v.Kind)
+	}
+}

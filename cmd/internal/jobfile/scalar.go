@@ -35,7 +35,11 @@ func (f *filler) scalar(n *yaml.Node, s *shape, v reflect.Value, path string, li
 		fault, near = setTruth(n.Value, !isPlain(n), v)
 	default:
 		if fault, near = textFault(n.Value, s); fault == nil {
-			v.SetString(n.Value)
+			if word, ok := Word(n.Value, s.oneOf); ok {
+				v.SetString(word)
+			} else {
+				v.SetString(n.Value)
+			}
 		}
 	}
 	if fault != nil {
@@ -98,6 +102,17 @@ func setTruth(written string, quoted bool, v reflect.Value) (fault *force.Fault,
 	return &force.Fault{Given: shown(written), Problem: "is not true or false", Want: "true or false, without quotes"}, near
 }
 
+// Word finds which of the known words was written. The plus sign of one that has it may
+// be left out, as in z for +z.
+func Word(written string, known []string) (word string, ok bool) {
+	for _, w := range [2]string{written, "+" + written} {
+		if slices.Contains(known, w) {
+			return w, true
+		}
+	}
+	return "", false
+}
+
 // textFault says what is wrong with a text. Numbers and dates are texts as they
 // are written: revision 1.10 stays 1.10.
 func textFault(written string, s *shape) (fault *force.Fault, near string) {
@@ -106,7 +121,7 @@ func textFault(written string, s *shape) (fault *force.Fault, near string) {
 	case strings.TrimSpace(written) == "":
 		fault.Given, fault.Problem, fault.Want = "", "is empty", s.wanted()+", or no such key"
 	case len(s.oneOf) > 0:
-		if slices.Contains(s.oneOf, written) {
+		if _, ok := Word(written, s.oneOf); ok {
 			return nil, ""
 		}
 		fault.Problem = "is not known"

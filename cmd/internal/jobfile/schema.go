@@ -3,6 +3,7 @@ package jobfile
 import (
 	"bytes"
 	"encoding/json"
+	"slices"
 	"strings"
 )
 
@@ -119,7 +120,13 @@ func (s *shape) schema(about About) *schema {
 	}
 	switch {
 	case len(s.oneOf) > 0:
-		return &schema{Enum: s.oneOf}
+		words := s.oneOf
+		for _, w := range s.oneOf {
+			if bare, signed := strings.CutPrefix(w, "+"); signed {
+				words = append(slices.Clip(words), bare) // as Word takes it
+			}
+		}
+		return &schema{Enum: words}
 	case s.date:
 		return &schema{Type: "string", Format: "date"}
 	}
