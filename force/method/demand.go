@@ -97,15 +97,15 @@ func (d Demand) filled() (Demand, []string) {
 	var used []string
 	if d.RatePerHour == 0 {
 		d.RatePerHour = defaultRate
-		used = append(used, fmt.Sprintf("rate: %d an hour (not stated)", defaultRate))
+		used = append(used, fmt.Sprintf("rate: %d an hour (none stated)", defaultRate))
 	}
 	if d.HoursPerDay == 0 {
 		d.HoursPerDay = defaultHours
-		used = append(used, fmt.Sprintf("hours of this work a day: %d (not stated)", defaultHours))
+		used = append(used, fmt.Sprintf("hours of this work a day: %d (none stated)", defaultHours))
 	}
 	if d.ActionSeconds == 0 {
 		d.ActionSeconds = defaultAction
-		used = append(used, fmt.Sprintf("time under force in one assembly: %d s (not stated)", defaultAction))
+		used = append(used, fmt.Sprintf("time under force in one assembly: %d s (none stated)", defaultAction))
 	}
 	return d, used
 }
