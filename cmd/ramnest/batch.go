@@ -253,7 +253,7 @@ func (s *shop) ready(file string) (key string, work batch.Work, err error) {
 	if s.bench != nil {
 		j.Bench = *s.bench
 	}
-	j.MostPlaces = s.c.MaxPlaces
+	j.Bound(s.c.MaxPlaces, s.c.MaxOutlines)
 	if err := problems.And(doc.Problems(j.Validate())).Err(); err != nil {
 		return "", nil, err
 	}

@@ -22,6 +22,7 @@ type bounds struct {
 	MaxShopBytes     int   `group:"Limits" default:"1048576" placeholder:"N" help:"Largest bench, card, calibration or table of measurements in bytes: 1048576."`
 	MaxRows          int   `group:"Limits" default:"2000" placeholder:"N" help:"Most rows of a table of measurements: 2000."`
 	MaxPlaces        int   `group:"Limits" default:"2000" placeholder:"N" help:"Most places of the latches of a step: 2000."`
+	MaxOutlines      int   `group:"Limits" default:"400" placeholder:"N" help:"Most outlines of a part given by layers: 400."`
 	MaxMeshBytes     int64 `group:"Limits" default:"268435456" placeholder:"N" help:"Largest mesh file in bytes: 268435456."`
 	MaxTriangles     int   `group:"Limits" default:"5000000" placeholder:"N" help:"Most triangles of a mesh: 5000000."`
 	MaxUnpackedBytes int64 `group:"Limits" default:"1073741824" placeholder:"N" help:"Most bytes that a 3MF unpacks to: 1073741824."`
@@ -43,6 +44,7 @@ func (b bounds) Validate() error {
 	}{
 		{"max-job-bytes", int64(b.MaxJobBytes), 1 << 30}, {"max-shop-bytes", int64(b.MaxShopBytes), 1 << 30},
 		{"max-rows", int64(b.MaxRows), 1_000_000}, {"max-places", int64(b.MaxPlaces), 1_000_000},
+		{"max-outlines", int64(b.MaxOutlines), 1_000_000},
 		{"max-mesh-bytes", b.MaxMeshBytes, 1 << 40}, {"max-triangles", int64(b.MaxTriangles), math.MaxInt32 / 4},
 		{"max-unpacked-bytes", b.MaxUnpackedBytes, 1 << 40}, {"max-memory", b.MaxMemory, 1 << 24},
 	} {

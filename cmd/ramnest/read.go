@@ -36,7 +36,7 @@ func (s source) read(c *console) (*job.File, *jobfile.Document, error) {
 			return nil, nil, err
 		}
 	}
-	j.MostPlaces = c.MaxPlaces
+	j.Bound(c.MaxPlaces, c.MaxOutlines)
 	problems = problems.And(doc.Problems(j.Validate()))
 	return &j, doc, problems.Err()
 }

@@ -46,7 +46,7 @@ type File struct {
 	// Calibration is what the shop measured, a file of its own; nil: none.
 	Calibration *calibrate.Sheet `yaml:"-" json:",omitzero"`
 
-	// MostPlaces of the latches of a step are taken; 0: as many as by default.
+	// MostPlaces of the latches of a step are taken; 0: as many as by default. See Bound.
 	MostPlaces int `yaml:"-" json:"-"`
 }
 
