@@ -28,6 +28,7 @@ func parse(data []byte) (*yaml.Node, []flaw) {
 	if flaws := unreadable(data); len(flaws) > 0 {
 		return nil, flaws
 	}
+	data = withoutTabs(data)
 	root, second, err := documents(bytes.NewReader(data))
 	switch {
 	case err != nil:
@@ -42,6 +43,18 @@ func parse(data []byte) (*yaml.Node, []flaw) {
 		return nil, []flaw{{line: second, fault: force.Fault{Problem: "a second document starts here", Want: "one document a file, without --- between its parts"}}}
 	}
 	return root, nil
+}
+
+// withoutTabs puts spaces for tabs before a comment on the first line: there alone the YAML
+// library takes them for a fault.
+func withoutTabs(data []byte) []byte {
+	first, _, _ := bytes.Cut(data, []byte("\n"))
+	rest := bytes.TrimLeft(first, " \t")
+	blank := first[:len(first)-len(rest)]
+	if !bytes.ContainsRune(blank, '\t') || len(rest) == 0 || rest[0] != '#' {
+		return data
+	}
+	return append(bytes.Repeat([]byte(" "), len(blank)), data[len(blank):]...)
 }
 
 // unreadable finds the lines with bytes that are no text, or characters that
