@@ -244,16 +244,16 @@ func program() []byte {
 
 // ready reads a job and gives its fingerprint.
 func (s *shop) ready(file string) (key string, work batch.Work, err error) {
-	data, err := readUpTo(file, s.c.MaxJobBytes)
+	data, err := readUpTo(file, s.c.jobBytes)
 	if err != nil {
 		return "", nil, badUse{fmt.Sprintf("%s: cannot be read: %s", file, innermost(err))}
 	}
 	var j job.File
-	doc, problems := jobfile.Decode(file, data, &j, jobfile.Options{MaxBytes: s.c.MaxJobBytes})
+	doc, problems := jobfile.Decode(file, data, &j, jobfile.Options{MaxBytes: s.c.jobBytes})
 	if s.bench != nil {
 		j.Bench = *s.bench
 	}
-	j.Bound(s.c.MaxPlaces, s.c.MaxOutlines)
+	j.Bound(s.c.places, s.c.outlines)
 	if err := problems.And(doc.Problems(j.Validate())).Err(); err != nil {
 		return "", nil, err
 	}

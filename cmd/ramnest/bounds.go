@@ -5,52 +5,94 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"maps"
 	"math"
 	"os"
 	"path/filepath"
 	"runtime/debug"
+	"slices"
+	"strconv"
 	"strings"
+	"time"
 
 	"ramnest/fixture/envelope"
 	"ramnest/fixture/envelope/meshfile"
 )
 
-// bounds are what a file may cost; every bound can be raised for one run. See ramnest
-// help limits.
+// bounds are what a file may cost. Memory and time have a flag; the others are raised
+// together, by one variable of the environment. See ramnest help limits.
 type bounds struct {
-	MaxJobBytes      int   `group:"Limits" default:"1048576" placeholder:"N" help:"Largest job file in bytes: 1048576."`
-	MaxShopBytes     int   `group:"Limits" default:"1048576" placeholder:"N" help:"Largest bench, card, calibration or table of measurements in bytes: 1048576."`
-	MaxRows          int   `group:"Limits" default:"2000" placeholder:"N" help:"Most rows of a table of measurements: 2000."`
-	MaxPlaces        int   `group:"Limits" default:"2000" placeholder:"N" help:"Most places of the latches of a step: 2000."`
-	MaxOutlines      int   `group:"Limits" default:"400" placeholder:"N" help:"Most outlines of a part given by layers: 400."`
-	MaxMeshBytes     int64 `group:"Limits" default:"268435456" placeholder:"N" help:"Largest mesh file in bytes: 268435456."`
-	MaxTriangles     int   `group:"Limits" default:"5000000" placeholder:"N" help:"Most triangles of a mesh: 5000000."`
-	MaxUnpackedBytes int64 `group:"Limits" default:"1073741824" placeholder:"N" help:"Most bytes that a 3MF unpacks to: 1073741824."`
-	AllowOutside     bool  `group:"Limits" help:"Read meshes that lie outside the folder of the job file, too."`
-	MaxMemory        int64 `group:"Limits" default:"4096" placeholder:"MB" help:"Memory that the program tries to stay under, in MB: 4096."`
+	MaxMemory int64         `group:"Limits" default:"4096" placeholder:"MB" help:"Memory that the program tries to stay under, in MB: 4096."`
+	MaxTime   time.Duration `group:"Limits" placeholder:"TIME" help:"Stop after so long, such as 30s, and write nothing. The other limits: ramnest help limits."`
+
+	jobBytes, shopBytes, rows, places, outlines, triangles int
+	meshBytes, unpackedBytes                               int64
+	outside                                                bool // meshes outside the folder of the job are read too
+}
+
+// limitsVariable names the variable of the environment that raises bounds:
+// "triangles=8000000 outside=yes".
+const limitsVariable = "RAMNEST_LIMITS"
+
+// standing are the bounds when nobody raises one.
+func standing() bounds {
+	return bounds{
+		jobBytes: 1 << 20, shopBytes: 1 << 20, rows: 2000, places: 2000, outlines: 400,
+		meshBytes: 256 << 20, triangles: 5_000_000, unpackedBytes: 1 << 30,
+	}
+}
+
+// raise sets bounds as a text of name=value, parted by spaces or commas, says.
+func (b *bounds) raise(text string) error {
+	ints := map[string]struct {
+		to   *int
+		most int
+	}{
+		"job-bytes": {&b.jobBytes, 1 << 30}, "shop-bytes": {&b.shopBytes, 1 << 30}, "rows": {&b.rows, 1_000_000},
+		"places": {&b.places, 1_000_000}, "outlines": {&b.outlines, 1_000_000}, "triangles": {&b.triangles, math.MaxInt32 / 4},
+	}
+	longs := map[string]*int64{"mesh-bytes": &b.meshBytes, "unpacked-bytes": &b.unpackedBytes}
+	for _, item := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == ',' }) {
+		name, value, _ := strings.Cut(item, "=")
+		n, err := strconv.ParseInt(value, 10, 64)
+		most := int64(1 << 40)
+		i, isInt := ints[name]
+		long, isLong := longs[name]
+		if isInt {
+			most = int64(i.most)
+		}
+		switch {
+		case name == "outside" && (value == "yes" || value == "no"):
+			b.outside = value == "yes"
+		case name == "outside":
+			return fmt.Errorf("%s: outside=%s; is not known (yes or no)", limitsVariable, value)
+		case !isInt && !isLong:
+			names := append(slices.Sorted(maps.Keys(ints)), slices.Sorted(maps.Keys(longs))...)
+			return fmt.Errorf("%s: %s; is no limit (one of %s, outside)", limitsVariable, item, strings.Join(names, ", "))
+		case err != nil || n < 1 || n > most:
+			return fmt.Errorf("%s: %s; is out of range (1 to %d)", limitsVariable, item, most)
+		case isInt:
+			*i.to = int(n)
+		default:
+			*long = n
+		}
+	}
+	return nil
 }
 
 // mesh gives the bounds on a mesh file.
 func (b bounds) mesh() meshfile.Limits {
-	return meshfile.Limits{Bytes: b.MaxMeshBytes, Triangles: b.MaxTriangles, Unpacked: b.MaxUnpackedBytes}
+	return meshfile.Limits{Bytes: b.meshBytes, Triangles: b.triangles, Unpacked: b.unpackedBytes}
 }
 
-// Validate judges the bounds, and sets that on memory: kong calls it.
+// Validate judges the bounds of the command line: kong calls it.
 func (b bounds) Validate() error {
-	for _, n := range []struct {
-		flag string
-		v    int64
-		most int64
-	}{
-		{"max-job-bytes", int64(b.MaxJobBytes), 1 << 30}, {"max-shop-bytes", int64(b.MaxShopBytes), 1 << 30},
-		{"max-rows", int64(b.MaxRows), 1_000_000}, {"max-places", int64(b.MaxPlaces), 1_000_000},
-		{"max-outlines", int64(b.MaxOutlines), 1_000_000},
-		{"max-mesh-bytes", b.MaxMeshBytes, 1 << 40}, {"max-triangles", int64(b.MaxTriangles), math.MaxInt32 / 4},
-		{"max-unpacked-bytes", b.MaxUnpackedBytes, 1 << 40}, {"max-memory", b.MaxMemory, 1 << 24},
-	} {
-		if n.v < 1 || n.v > n.most {
-			return fmt.Errorf("--%s: %d; is out of range (1 to %d)", n.flag, n.v, n.most)
-		}
+	const mostMemory = 1 << 24 // MB
+	if b.MaxMemory < 1 || b.MaxMemory > mostMemory {
+		return fmt.Errorf("--max-memory: %d; is out of range (1 to %d)", b.MaxMemory, mostMemory)
+	}
+	if b.MaxTime < 0 {
+		return fmt.Errorf("--max-time: %v; is out of range (above 0)", b.MaxTime)
 	}
 	return nil
 }
@@ -81,7 +123,7 @@ func (c *console) opener(folder string, root *os.Root) envelope.Opener {
 	return func(name string) (io.ReaderAt, int64, io.Closer, error) {
 		name = filepath.FromSlash(name)
 		stat, open := root.Stat, root.Open
-		if c.AllowOutside {
+		if c.outside {
 			if !filepath.IsAbs(name) {
 				name = filepath.Join(folder, name)
 			}

@@ -121,11 +121,11 @@ func (k *calibrateCommand) Run(c *console) error {
 // measurements reads the table. All latches must be of one press step.
 func (k *calibrateCommand) measurements(c *console, j *job.File) ([]calibrate.Measurement, job.Step, error) {
 	var step job.Step
-	data, err := readUpTo(k.Measured, c.MaxShopBytes)
+	data, err := readUpTo(k.Measured, c.shopBytes)
 	if err != nil {
 		return nil, step, badUse{fmt.Sprintf("%s: cannot be read: %s", k.Measured, innermost(err))}
 	}
-	rows, err := calibrate.ReadMeasurementsWithin(bytes.NewReader(data), forceUnit(j), calibrate.Limits{Bytes: c.MaxShopBytes, Rows: c.MaxRows})
+	rows, err := calibrate.ReadMeasurementsWithin(bytes.NewReader(data), forceUnit(j), calibrate.Limits{Bytes: c.shopBytes, Rows: c.rows})
 	if err != nil {
 		return nil, step, k.wrong(err)
 	}
@@ -159,7 +159,7 @@ func (k *calibrateCommand) measurements(c *console, j *job.File) ([]calibrate.Me
 // input rebuilds the coupons that were measured, and gives the price of another
 // ladder by latch.
 func (k *calibrateCommand) input(c *console, j *job.File, step job.Step, rows []calibrate.Measurement, card quote.RateCard) (calibrate.Input, map[string]float64, error) {
-	in := calibrate.Input{Assembly: j.Assembly(step), MostRows: c.MaxRows, Stepped: map[string]calibrate.Member{}}
+	in := calibrate.Input{Assembly: j.Assembly(step), MostRows: c.rows, Stepped: map[string]calibrate.Member{}}
 	rounds := map[string]float64{}
 	lower, _ := j.Materials.Resolve(step.Lower.MaterialSpec)
 	upper, _ := j.Materials.Resolve(step.Upper.MaterialSpec)

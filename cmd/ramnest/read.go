@@ -23,12 +23,12 @@ type source struct {
 // read decodes and validates the job file. What is wrong comes back as
 // jobfile.Problems, the file named as on the command line.
 func (s source) read(c *console) (*job.File, *jobfile.Document, error) {
-	data, err := readUpTo(s.Job, c.MaxJobBytes)
+	data, err := readUpTo(s.Job, c.jobBytes)
 	if err != nil {
 		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", s.Job, innermost(err))}
 	}
 	var j job.File
-	doc, problems := jobfile.Decode(s.Job, data, &j, jobfile.Options{MaxBytes: c.MaxJobBytes, Set: s.Set})
+	doc, problems := jobfile.Decode(s.Job, data, &j, jobfile.Options{MaxBytes: c.jobBytes, Set: s.Set})
 	// Without all sections there is nothing to judge; with a wrong value in one the
 	// others are judged all the same.
 	if s.Bench != "" {
@@ -36,7 +36,7 @@ func (s source) read(c *console) (*job.File, *jobfile.Document, error) {
 			return nil, nil, err
 		}
 	}
-	j.Bound(c.MaxPlaces, c.MaxOutlines)
+	j.Bound(c.places, c.outlines)
 	problems = problems.And(doc.Problems(j.Validate()))
 	return &j, doc, problems.Err()
 }
@@ -105,11 +105,11 @@ func innermost(err error) string {
 
 // readShopFile reads and validates a file of the shop's own, and gives its bytes too.
 func readShopFile[T any](c *console, name string, faults func(*T) []force.Fault) (*T, []byte, error) {
-	data, err := readUpTo(name, c.MaxShopBytes)
+	data, err := readUpTo(name, c.shopBytes)
 	if err != nil {
 		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", name, innermost(err))}
 	}
 	var into T
-	doc, problems := jobfile.Decode(name, data, &into, jobfile.Options{MaxBytes: c.MaxShopBytes})
+	doc, problems := jobfile.Decode(name, data, &into, jobfile.Options{MaxBytes: c.shopBytes})
 	return &into, data, problems.And(doc.Problems(faults(&into))).Err()
 }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"runtime/debug"
 	"strings"
 
@@ -80,7 +81,16 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	if err != nil {
 		return c.report(badUse{err.Error() + "; see ramnest --help"})
 	}
-	c.bounds = grammar.bounds
+	c.bounds = standing()
+	c.MaxMemory, c.MaxTime = grammar.MaxMemory, grammar.MaxTime
+	if err := c.raise(os.Getenv(limitsVariable)); err != nil {
+		return c.report(badUse{err.Error()})
+	}
+	if c.MaxTime > 0 {
+		var stop context.CancelFunc
+		c.ctx, stop = context.WithTimeout(ctx, c.MaxTime)
+		defer stop()
+	}
 	return c.report(parsed.Run())
 }
 
@@ -94,6 +104,9 @@ func (c *console) report(err error) int {
 		return exitDone
 	case errors.Is(err, errNoMethod):
 		return exitNone
+	case errors.Is(c.ctx.Err(), context.DeadlineExceeded):
+		fmt.Fprintf(c.err, "ramnest: not done within --max-time %v; nothing was written\n", c.MaxTime)
+		return exitBad
 	case c.ctx.Err() != nil:
 		fmt.Fprintln(c.err, "ramnest: stopped; nothing was written")
 		return exitStopped
