@@ -41,8 +41,13 @@ func openFolder(path string) (*folder, error) {
 	if err := os.MkdirAll(path, 0o755); err != nil {
 		return nil, err
 	}
-	unlock, err := lock(filepath.Join(path, lockName))
-	if err != nil {
+	unlock, err := export.TryLock(filepath.Join(path, lockName))
+	switch {
+	case errors.Is(err, export.ErrTaken):
+		return nil, ErrInUse
+	case errors.Is(err, errors.ErrUnsupported): // two runs at once are the user's to avoid
+		unlock = func() {}
+	case err != nil:
 		return nil, err
 	}
 	f := &folder{path, unlock}
