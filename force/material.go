@@ -17,6 +17,10 @@ type MaterialSpec struct {
 	// across the axis, rings are strong, standing arms weak) or across it. Left
 	// out, the weaker direction is taken for every latch.
 	Build string `yaml:"build" oneof:"along across"`
+	// Finish is what was done to the surfaces of a printed part: nothing
+	// (as_printed; left out), blasted or tumbled, or smoothed by vapour or another
+	// chemical.
+	Finish string `yaml:"finish" oneof:"as_printed blasted tumbled smoothed"`
 
 	Figures `yaml:",inline"`
 }
@@ -50,6 +54,7 @@ type Figure struct {
 // A Material is a MaterialSpec with every figure filled in.
 type Material struct {
 	Name, Process, Build string
+	Finish               string // as_printed, blasted, tumbled or smoothed; empty for what is not printed
 
 	Modulus         Figure // at small strain [MPa]
 	Poisson         Figure // [1]

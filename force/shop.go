@@ -42,6 +42,7 @@ func (s Shop) Resolve(spec MaterialSpec) (Material, []Fault) {
 	if spec.Build != "" && spec.Build != "along" && spec.Build != "across" {
 		out = append(out, Fault{Field: "build", Given: spec.Build, Problem: "is not known", Want: "along or across the press axis"})
 	}
+	out = append(out, finishFaults(spec.Finish)...)
 	if name, ok := s.find(spec.Material); ok {
 		var faults []Fault
 		m, faults = s.resolveShop(name, spec)
@@ -57,6 +58,12 @@ func (s Shop) Resolve(spec MaterialSpec) (Material, []Fault) {
 		return Material{}, out
 	}
 	m.Build = spec.Build
+	if spec.Finish != "" && !m.Layered() {
+		return Material{}, []Fault{{Field: "finish", Given: spec.Finish, Problem: "is for printed parts, and the part is " + m.Process, Want: "left out"}}
+	}
+	if m.Finish = spec.Finish; m.Finish == "" && m.Layered() {
+		m.Finish = finishes[0]
+	}
 	return m, m.override(spec.Figures, MarkJob)
 }
 
