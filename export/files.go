@@ -54,13 +54,22 @@ func WriteFiles(dir string, files []File) error {
 // first file gets its name, after which the set is finished. A set that was stopped
 // leaves nothing, and gives the error of the context.
 func WriteFilesContext(ctx context.Context, dir string, files []File) error {
-	return WriteFilesTelling(ctx, dir, files, func(string) {})
+	return WriteFilesTelling(ctx, dir, files, nil, func(string) {})
 }
 
-// WriteFilesTelling is [WriteFilesContext] that tells, in a sentence, what it found of a
-// run that was killed while names were given or taken back.
-func WriteFilesTelling(ctx context.Context, dir string, files []File, told func(string)) (err error) {
+// WriteFilesTelling is [WriteFilesContext] that takes the place of none of the inputs,
+// which may be nil, and tells, in a sentence, what it found of a run that was killed while
+// names were given or taken back.
+func WriteFilesTelling(ctx context.Context, dir string, files []File, inputs *Inputs, told func(string)) (err error) {
 	if err := checkNames(files); err != nil {
+		return err
+	}
+	var names []string
+	for _, f := range files {
+		names = append(names, f.Name)
+	}
+	// Before a folder is made, and again when all folders on the way are there.
+	if err := inputs.Refuse(dir, names...); err != nil {
 		return err
 	}
 	if err := ctx.Err(); err != nil {
@@ -82,6 +91,9 @@ func WriteFilesTelling(ctx context.Context, dir string, files []File, told func(
 		return fmt.Errorf("open output folder: %w", err)
 	}
 	defer root.Close()
+	if err := inputs.Refuse(dir, names...); err != nil {
+		return err
+	}
 	unlock, locked, err := lockFolder(ctx, root)
 	if err != nil {
 		return err

@@ -212,7 +212,7 @@ func TestKilledAtEveryStep(t *testing.T) {
 				}
 			}
 			said := ""
-			err := export.WriteFilesTelling(t.Context(), dir, []export.File{text("other", "x")}, func(s string) { said += s })
+			err := export.WriteFilesTelling(t.Context(), dir, []export.File{text("other", "x")}, nil, func(s string) { said += s })
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -15,6 +15,7 @@ import (
 	"runtime/debug"
 	"slices"
 	"strings"
+	"sync"
 
 	"ramnest/cmd/internal/batch"
 	"ramnest/cmd/internal/deliver"
@@ -89,9 +90,18 @@ func (b *batchCommand) Run(c *console) error {
 	if os.Getenv("GOGC") == "" {
 		debug.SetGCPercent(100)
 	}
+	inputs := sync.OnceValue(func() *export.Inputs { return b.inputs(c, files) })
+	table := []string{batchTable + ".csv", batchTable + ".json"}
+	// Asked before the jobs are done, not found out behind them.
+	if slices.ContainsFunc(table, func(name string) bool { _, err := os.Stat(filepath.Join(b.Out, name)); return err == nil }) {
+		if err := inputs().Refuse(b.Out, table...); err != nil {
+			return badUse{fmt.Sprintf("cannot write to %s: %s; nothing was written", b.Out, err)}
+		}
+	}
 	bar := newBar(c.err, len(files))
 	rows, state, err := batch.Run(c.ctx, batch.Plan{Out: b.Out, Files: files, Workers: workers, Told: bar.told,
-		Ready: func(file string) (string, batch.Work, error) { return shop.ready(filepath.Join(b.Dir, file)) }})
+		Inputs: inputs,
+		Ready:  func(file string) (string, batch.Work, error) { return shop.ready(filepath.Join(b.Dir, file)) }})
 	bar.end()
 	stopped := func() error {
 		fmt.Fprintf(c.err, "ramnest: stopped: %d of %d jobs are done; the same command goes on from there\n", state.Done, state.Of)
@@ -103,10 +113,10 @@ func (b *batchCommand) Run(c *console) error {
 	case err != nil:
 		return badUse{fmt.Sprintf("cannot write to %s: %s", b.Out, innermost(err))}
 	}
-	table := report.BatchOf(rows, tool)
+	all := report.BatchOf(rows, tool)
 	err = c.write(b.Out, []export.File{
-		{Name: batchTable + ".csv", Write: func(w io.Writer) error { return report.WriteBatch(w, table) }},
-		{Name: batchTable + ".json", Write: func(w io.Writer) error { return export.WriteJSON(w, table) }},
+		{Name: table[0], Write: func(w io.Writer) error { return report.WriteBatch(w, all) }},
+		{Name: table[1], Write: func(w io.Writer) error { return export.WriteJSON(w, all) }},
 	})
 	if err != nil && c.ctx.Err() != nil {
 		return stopped()
@@ -115,14 +125,14 @@ func (b *batchCommand) Run(c *console) error {
 		return badUse{fmt.Sprintf("cannot write to %s: %s; the jobs are done, the table is not", b.Out, writeFault(b.Out, err))}
 	}
 	if b.JSON {
-		err = export.WriteJSON(c.out, table)
+		err = export.WriteJSON(c.out, all)
 	} else {
-		err = c.print(report.BatchText(table, b.Out, state.Unchanged))
+		err = c.print(report.BatchText(all, b.Out, state.Unchanged))
 	}
 	if err != nil {
 		return err
 	}
-	switch code := batchCode(table); code {
+	switch code := batchCode(all); code {
 	case exitDone:
 		return nil
 	default:
@@ -171,6 +181,22 @@ func (b *batchCommand) files() ([]string, error) {
 		return nil, badUse{b.Dir + ": holds no job file (names that end in .yaml or .yml)"}
 	}
 	return out, nil
+}
+
+// inputs gives all that the jobs read. A job that cannot be read is an input itself, and
+// names no other.
+func (b *batchCommand) inputs(c *console, files []string) *export.Inputs {
+	for _, name := range files {
+		file := filepath.Join(b.Dir, name)
+		data, err := c.readUpTo(file, c.jobBytes)
+		if err != nil {
+			continue
+		}
+		var j job.File
+		jobfile.Decode(file, data, &j, jobfile.Options{MaxBytes: c.jobBytes})
+		c.meshesOf(file, &j)
+	}
+	return &c.inputs
 }
 
 // shop is what all jobs of a batch share.
@@ -244,7 +270,7 @@ func program() []byte {
 
 // ready reads a job and gives its fingerprint.
 func (s *shop) ready(file string) (key string, work batch.Work, err error) {
-	data, err := readUpTo(file, s.c.jobBytes)
+	data, err := s.c.readUpTo(file, s.c.jobBytes)
 	if err != nil {
 		return "", nil, badUse{fmt.Sprintf("%s: cannot be read: %s", file, innermost(err))}
 	}
@@ -253,6 +279,7 @@ func (s *shop) ready(file string) (key string, work batch.Work, err error) {
 	if s.bench != nil {
 		j.Bench = *s.bench
 	}
+	s.c.meshesOf(file, &j)
 	j.Bound(s.c.places, s.c.outlines)
 	if err := problems.And(doc.Problems(j.Validate())).Err(); err != nil {
 		return "", nil, err

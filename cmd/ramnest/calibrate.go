@@ -103,13 +103,8 @@ func (k *calibrateCommand) Run(c *console) error {
 		return err
 	}
 	if k.Out != "" {
-		dir, name := filepath.Split(k.Out)
-		if dir == "" {
-			dir = "."
-		}
-		err := c.write(dir, []export.File{{Name: name, Write: func(w io.Writer) error { return calibrate.WriteSheet(w, out.Sheet) }}})
-		if err != nil {
-			return badUse{fmt.Sprintf("cannot write %s: %s", k.Out, writeFault(dir, err))}
+		if err := c.writeFile(k.Out, func(w io.Writer) error { return calibrate.WriteSheet(w, out.Sheet) }); err != nil {
+			return err
 		}
 	}
 	if k.JSON {
@@ -121,7 +116,7 @@ func (k *calibrateCommand) Run(c *console) error {
 // measurements reads the table. All latches must be of one press step.
 func (k *calibrateCommand) measurements(c *console, j *job.File) ([]calibrate.Measurement, job.Step, error) {
 	var step job.Step
-	data, err := readUpTo(k.Measured, c.shopBytes)
+	data, err := c.readUpTo(k.Measured, c.shopBytes)
 	if err != nil {
 		return nil, step, badUse{fmt.Sprintf("%s: cannot be read: %s", k.Measured, innermost(err))}
 	}

@@ -6,13 +6,11 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"path/filepath"
 	"strings"
 
 	"ramnest/cmd/internal/job"
 	"ramnest/cmd/internal/jobfile"
 	"ramnest/cmd/internal/starter"
-	"ramnest/export"
 )
 
 type initCommand struct {
@@ -48,10 +46,6 @@ type question struct {
 
 // Run writes the file.
 func (i *initCommand) Run(c *console) error {
-	dir, name := filepath.Split(i.File)
-	if dir == "" {
-		dir = "."
-	}
 	_, err := os.Lstat(i.File)
 	switch {
 	case err == nil && !i.Force:
@@ -89,11 +83,11 @@ func (i *initCommand) Run(c *console) error {
 		}
 		return problems
 	}
-	if err := c.write(dir, []export.File{{Name: name, Write: func(w io.Writer) error {
+	if err := c.writeFile(i.File, func(w io.Writer) error {
 		_, err := w.Write(text)
 		return err
-	}}}); err != nil {
-		return badUse{fmt.Sprintf("cannot write %s: %s", i.File, writeFault(dir, err))}
+	}); err != nil {
+		return err
 	}
 	return c.print(fmt.Sprintf("%s is written: a job of made-up dimensions that runs as it stands. Next:\n\n    ramnest check %s\n    ramnest make %s -o out\n", i.File, shellWord(i.File), shellWord(i.File)))
 }

@@ -50,6 +50,7 @@ touches over its height; clean is the height up to which it touches all round.
 
 // Run inspects the mesh.
 func (i *inspectCommand) Run(c *console) error {
+	c.inputs.Add(i.Mesh)
 	root, err := os.OpenRoot(filepath.Dir(i.Mesh))
 	if err != nil {
 		return badUse{fmt.Sprintf("%s: its folder cannot be opened: %s", i.Mesh, innermost(err))}
@@ -117,13 +118,5 @@ func (i *inspectCommand) draw(c *console, part *envelope.Envelope) error {
 	if err != nil {
 		return fmt.Errorf("picture: %w", err)
 	}
-	dir, name := filepath.Split(i.Picture)
-	if dir == "" {
-		dir = "."
-	}
-	err = c.write(dir, []export.File{{Name: name, Write: func(w io.Writer) error { return picture.EncodePNG(w, img) }}})
-	if err != nil {
-		return badUse{fmt.Sprintf("cannot write %s: %s", i.Picture, writeFault(dir, err))}
-	}
-	return nil
+	return c.writeFile(i.Picture, func(w io.Writer) error { return picture.EncodePNG(w, img) })
 }

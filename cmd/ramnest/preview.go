@@ -4,10 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"path/filepath"
 
 	"ramnest/cmd/internal/report"
-	"ramnest/export"
 	"ramnest/export/preview"
 )
 
@@ -61,16 +59,12 @@ func (p *previewCommand) Run(c *console) error {
 
 // deliver writes one file, whole or not at all, and says how large it is.
 func (c *console) deliver(path string, content []byte) error {
-	dir, name := filepath.Split(path)
-	if dir == "" {
-		dir = "."
-	}
-	err := c.write(dir, []export.File{{Name: name, Write: func(w io.Writer) error {
+	err := c.writeFile(path, func(w io.Writer) error {
 		_, err := w.Write(content)
 		return err
-	}}})
+	})
 	if err != nil {
-		return badUse{fmt.Sprintf("cannot write %s: %s; nothing was written", path, writeFault(dir, err))}
+		return err
 	}
 	return c.print(fmt.Sprintf("written: %s, %d kB\n", path, (len(content)+999)/1000))
 }

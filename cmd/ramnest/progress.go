@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"path/filepath"
 	"sync"
 	"time"
 
@@ -19,10 +20,23 @@ func (c *console) stage(name string) (done func()) {
 	return func() { t.Stop() }
 }
 
-// write writes files into a folder, all or none, and tells what it found of a run that
-// was killed there.
+// write writes files into a folder, all or none and none in the place of an input, and
+// tells what it found of a run that was killed there. Every command writes by it; a batch
+// writes its jobs by a folder of its own, which asks the same inputs.
 func (c *console) write(folder string, files []export.File) error {
-	return export.WriteFilesTelling(c.ctx, folder, files, func(text string) { fmt.Fprintf(c.err, "ramnest: %s: %s\n", folder, text) })
+	return export.WriteFilesTelling(c.ctx, folder, files, &c.inputs, func(text string) { fmt.Fprintf(c.err, "ramnest: %s: %s\n", folder, text) })
+}
+
+// writeFile writes one file, whole or not at all.
+func (c *console) writeFile(path string, write func(io.Writer) error) error {
+	dir, name := filepath.Split(path)
+	if dir == "" {
+		dir = "."
+	}
+	if err := c.write(dir, []export.File{{Name: name, Write: write}}); err != nil {
+		return badUse{fmt.Sprintf("cannot write %s: %s; nothing was written", path, writeFault(dir, err))}
+	}
+	return nil
 }
 
 // until gives what f finds, or the error of the context as soon as that ends. f must

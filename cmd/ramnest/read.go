@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 
 	"ramnest/cmd/internal/job"
 	"ramnest/cmd/internal/jobfile"
@@ -23,7 +24,7 @@ type source struct {
 // read decodes and validates the job file. What is wrong comes back as
 // jobfile.Problems, the file named as on the command line.
 func (s source) read(c *console) (*job.File, *jobfile.Document, error) {
-	data, err := readUpTo(s.Job, c.jobBytes)
+	data, err := c.readUpTo(s.Job, c.jobBytes)
 	if err != nil {
 		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", s.Job, innermost(err))}
 	}
@@ -36,14 +37,28 @@ func (s source) read(c *console) (*job.File, *jobfile.Document, error) {
 			return nil, nil, err
 		}
 	}
+	c.meshesOf(s.Job, &j)
 	j.Bound(c.places, c.outlines)
 	problems = problems.And(doc.Problems(j.Validate()))
 	return &j, doc, problems.Err()
 }
 
+// meshesOf counts the meshes of a job among the inputs, also for a command that does not
+// read them: no output is worth one.
+func (c *console) meshesOf(file string, j *job.File) {
+	for _, name := range j.Meshes() {
+		for _, name := range []string{filepath.FromSlash(name), filepath.FromSlash(strings.ReplaceAll(name, `\`, "/"))} {
+			if !filepath.IsAbs(name) {
+				name = filepath.Join(filepath.Dir(file), name)
+			}
+			c.inputs.Add(name)
+		}
+	}
+}
+
 // readUpTo reads a file of up to so many bytes, and one more, by which its reader knows
-// that it is too long.
-func readUpTo(name string, most int) ([]byte, error) {
+// that it is too long. From then on the file is an input of the run.
+func (c *console) readUpTo(name string, most int) ([]byte, error) {
 	info, err := os.Stat(name) // a pipe must not be opened: that would wait for a writer
 	switch {
 	case err != nil:
@@ -53,6 +68,7 @@ func readUpTo(name string, most int) ([]byte, error) {
 	case !info.Mode().IsRegular():
 		return nil, errors.New("is not a plain file")
 	}
+	c.inputs.Add(name)
 	f, err := os.Open(name)
 	if err != nil {
 		return nil, err
@@ -105,7 +121,7 @@ func innermost(err error) string {
 
 // readShopFile reads and validates a file of the shop's own, and gives its bytes too.
 func readShopFile[T any](c *console, name string, faults func(*T) []force.Fault) (*T, []byte, error) {
-	data, err := readUpTo(name, c.shopBytes)
+	data, err := c.readUpTo(name, c.shopBytes)
 	if err != nil {
 		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", name, innermost(err))}
 	}

@@ -12,6 +12,7 @@ import (
 	"github.com/alecthomas/kong"
 
 	"ramnest/cmd/internal/jobfile"
+	"ramnest/export"
 )
 
 // version is that of the program; it stands in every file that is written.
@@ -55,6 +56,8 @@ type console struct {
 	in  io.Reader
 	out io.Writer
 	err *lockedWriter
+
+	inputs export.Inputs // what was read, and must not be written over
 }
 
 // run is the whole program but for the process: it returns the exit code.

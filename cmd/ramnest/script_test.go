@@ -1,12 +1,16 @@
 package main
 
 import (
+	"crypto/sha256"
 	"encoding/binary"
 	"flag"
+	"fmt"
+	"maps"
 	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -38,6 +42,7 @@ func TestScripts(t *testing.T) {
 		Condition: func(name string) (bool, error) { return name == "root" && os.Getuid() == 0, nil },
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"code": exitCode, "pause": pause, "windows": windows, "edit": edit, "files": files, "quiet": quiet,
+			"refused": refused, "hardlink": hardlink,
 		},
 	})
 }
@@ -99,6 +104,55 @@ func quiet(ts *testscript.TestScript, _ bool, _ []string) {
 			ts.Fatalf("stderr: %s", line)
 		}
 	}
+}
+
+// refused runs ramnest, which must end with code 2, say that an output would take the
+// place of the input that is named, and leave every file below the folder of the script as
+// it was, and no other: refused jobs/rim-cap.yaml preview ...
+func refused(ts *testscript.TestScript, _ bool, args []string) {
+	before := everyFile(ts)
+	exitCode(ts, false, append([]string{"2"}, args[1:]...))
+	said := ts.ReadFile("stderr")
+	if want := " would take the place of " + filepath.FromSlash(args[0]) + ", which this run reads; write to another name or folder"; !strings.Contains(said, want) {
+		ts.Fatalf("stderr: %s\nwant %q in it", said, want)
+	}
+	if faults := regexp.MustCompile(`(?m)^ramnest: .* \.\.\.\n`).ReplaceAllString(said, ""); strings.Count(faults, "\n") != 1 {
+		ts.Fatalf("stderr has not one fault: %s", said)
+	}
+	if after := everyFile(ts); !maps.Equal(before, after) {
+		ts.Fatalf("files before:\n%v\nafter:\n%v", before, after)
+	}
+}
+
+// everyFile gives what lies below the folder of the script: a fingerprint by name.
+func everyFile(ts *testscript.TestScript) map[string]string {
+	out := map[string]string{}
+	root := ts.MkAbs(".")
+	ts.Check(filepath.WalkDir(root, func(path string, e os.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		name, _ := filepath.Rel(root, path)
+		switch {
+		case e.IsDir():
+			out[name] = "folder"
+		case e.Type()&os.ModeSymlink != 0:
+			to, err := os.Readlink(path)
+			out[name] = "link to " + to
+			return err
+		default:
+			data, err := os.ReadFile(path)
+			out[name] = fmt.Sprintf("%x", sha256.Sum256(data))
+			return err
+		}
+		return nil
+	}))
+	return out
+}
+
+// hardlink gives a file a second name: hardlink old new.
+func hardlink(ts *testscript.TestScript, _ bool, args []string) {
+	ts.Check(os.Link(ts.MkAbs(args[0]), ts.MkAbs(args[1])))
 }
 
 // badMeshes writes binary STL files with faults that a text cannot show.

@@ -20,6 +20,7 @@ import (
 // A folder holds the folders of the jobs. Nobody else writes into it: it is locked.
 type folder struct {
 	path   string
+	inputs func() *export.Inputs // nil: nothing is kept
 	unlock func()
 }
 
@@ -37,7 +38,7 @@ const (
 var ErrInUse = errors.New("another batch works in it")
 
 // openFolder makes the folder, locks it, and clears up behind a run that was killed.
-func openFolder(path string) (*folder, error) {
+func openFolder(path string, inputs func() *export.Inputs) (*folder, error) {
 	if err := os.MkdirAll(path, 0o755); err != nil {
 		return nil, err
 	}
@@ -50,7 +51,7 @@ func openFolder(path string) (*folder, error) {
 	case err != nil:
 		return nil, err
 	}
-	f := &folder{path, unlock}
+	f := &folder{path, inputs, unlock}
 	if err := f.recover(); err != nil {
 		unlock()
 		return nil, fmt.Errorf("clear up behind an earlier run: %w", err)
@@ -70,6 +71,11 @@ func (f *folder) recover() error {
 	}
 	for _, e := range entries {
 		if strings.HasPrefix(e.Name(), newPrefix) {
+			if f.inputs != nil {
+				if err := f.inputs().RefuseWithin(f.at(e.Name())); err != nil {
+					return err
+				}
+			}
 			if err := os.RemoveAll(f.at(e.Name())); err != nil {
 				return err
 			}
@@ -153,6 +159,10 @@ func sumOf(path string) (sum string, n int, err error) {
 func (f *folder) put(ctx context.Context, name, key string, row Row, files []export.File) error {
 	if info, err := os.Lstat(f.at(name)); err == nil && !info.IsDir() {
 		return errors.New("is there already and no folder")
+	} else if err == nil {
+		if err := f.refuse(name, files); err != nil {
+			return err
+		}
 	}
 	fresh := f.at(newPrefix + name)
 	if err := os.RemoveAll(fresh); err != nil {
@@ -175,6 +185,23 @@ func (f *folder) put(ctx context.Context, name, key string, row Row, files []exp
 		return err
 	}
 	return f.retire(name)
+}
+
+// refuse keeps the inputs of all jobs from being replaced: by a file of this one, or with
+// the folder that is put aside.
+func (f *folder) refuse(name string, files []export.File) error {
+	if f.inputs == nil {
+		return nil
+	}
+	names := []string{recordName}
+	for _, file := range files {
+		names = append(names, file.Name)
+	}
+	inputs := f.inputs()
+	if err := inputs.Refuse(f.at(name), names...); err != nil {
+		return err
+	}
+	return inputs.RefuseWithin(f.at(name))
 }
 
 // retire removes the earlier files of a job, which were put aside. What is not of an

@@ -22,6 +22,10 @@ type Plan struct {
 	// a fault of the job.
 	Ready func(file string) (key string, work Work, err error)
 
+	// Inputs gives all that the jobs read, so that no file of one takes the place of an
+	// input of another; asked only if there is something in a place; nil: nothing is kept.
+	Inputs func() *export.Inputs
+
 	// Told is called after each job, one call at a time; nil: nobody listens.
 	Told func(Progress)
 }
@@ -54,7 +58,7 @@ var ErrStopped = errors.New("stopped")
 // job is begun, those in hand are dropped as if they had not been begun, and the error is
 // ErrStopped. A Work must heed ctx, too.
 func Run(ctx context.Context, p Plan) ([]Row, Progress, error) {
-	f, err := openFolder(p.Out)
+	f, err := openFolder(p.Out, p.Inputs)
 	if err != nil {
 		return nil, Progress{Of: len(p.Files)}, err
 	}

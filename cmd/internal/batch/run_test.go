@@ -205,7 +205,7 @@ func TestEveryMomentIsTakenUp(t *testing.T) {
 func TestTwoRunsKeepApart(t *testing.T) {
 	t.Parallel()
 	out := t.TempDir()
-	f, err := openFolder(out)
+	f, err := openFolder(out, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
