@@ -68,10 +68,11 @@ func (f *forceCommand) draw(c *console, s *solve.Solution) ([]string, error) {
 		if len(s.Steps) > 1 {
 			part = fmt.Sprintf("-force-%d", i+1)
 		}
-		for _, format := range []string{"svg", "png"} {
+		title, drawn := report.ChartOf(s, i)
+		for _, format := range chart.Formats() {
 			name := job.Stem(s.Job.Number) + part + "." + format
 			names = append(names, name)
-			files = append(files, export.File{Name: name, Write: func(w io.Writer) error { return chart.Write(w, report.ChartOf(s, i), format) }})
+			files = append(files, export.File{Name: name, Write: func(w io.Writer) error { return chart.Write(w, title, drawn, format) }})
 		}
 	}
 	if err := c.write(f.Out, files); err != nil {

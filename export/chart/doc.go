@@ -1,4 +1,4 @@
-// Package chart draws the force over the stroke as SVG and PNG: the nominal curve, the
-// band that tolerances make of it, and the design force. It computes nothing: it draws
-// the points it is given. The library gonum/plot is used here only.
+// Package chart draws the force over the stroke: one drawing for the sheet, the preview
+// and the files of ramnest force, on the marks of a page. It knows no language and no unit
+// but those that it is given.
 package chart

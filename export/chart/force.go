@@ -1,117 +1,181 @@
 package chart
 
 import (
-	"fmt"
-	"image/color"
-	"io"
+	"errors"
 	"math"
 
-	"gonum.org/v1/plot"
-	"gonum.org/v1/plot/plotter"
-	"gonum.org/v1/plot/vg"
-
-	"ramnest/force"
+	"ramnest/export/page"
 )
 
-// A Force is what one picture shows. Points are in order of falling lift.
+// A Force is what is drawn.
 type Force struct {
-	Title  string
-	Curve  [][2]float64 // lift [mm] and nominal force [N]
+	Curve  [][2]float64 // lift [mm], falling, and nominal force [N]
 	Band   [][4]float64 // lift [mm] and P5, P50, P95 [N]; may be empty
-	Design float64      // [N]; 0: not drawn
-	Inches bool         // lengths in inch and forces in lbf
+	Levels []Level      // lines across
+
+	Length, Push float64 // what one unit of the axes is in mm and in N
+	Words        Words
+	Number       func(v float64, decimals int) string // writes a figure on an axis
 }
 
-// Size of the picture [mm].
-const width, height = 160, 100
+// A Level is a force that stands as a line across the drawing, named at its right end.
+type Level struct {
+	Name   string
+	Force  float64 // [N]
+	Strong bool    // dashed and bold: the force to be reckoned with
+}
 
-const (
-	inch       = 25.4
-	poundForce = 4.4482216152605
+// Words are what the drawing says.
+type Words struct {
+	Push   string // axis of the force: "force, N"
+	Travel string // axis of the way: "travel from first contact, mm"
+	Stop   string // the end of the way
+	Band   string // what the grey is; empty: not said
+}
+
+// A Plot is where the drawing has its axes on the page [mm].
+type Plot struct{ Left, Top, Right, Bottom float64 }
+
+// Faults of what is to be drawn.
+var (
+	ErrNoCurve = errors.New("the curve of the force has no points to draw")
+	ErrNumber  = errors.New("the curve of the force holds what is no number")
 )
 
-// Write draws in a format, "svg" or "png". The same Force gives the same bytes with
-// one version of the library. What cannot be drawn is a force.Fault.
-func Write(w io.Writer, f Force, format string) error {
-	if format != "svg" && format != "png" {
-		return force.Fault{Field: "format", Given: format, Problem: "is no format of a chart", Want: "svg or png"}
+// margins round the axes, and sizes of the type [mm, pt].
+const (
+	left, right, top, bottom = 15.0, 27.0, 6.0, 10.5
+	textSize                 = 8.5
+	labelGap                 = 4.0
+)
+
+// check looks for what cannot be drawn.
+func (f Force) check() error {
+	if len(f.Curve) < 2 || !(f.Length > 0) || !(f.Push > 0) {
+		return ErrNoCurve
 	}
-	p, err := f.plot()
-	if err != nil {
-		return err
+	sum := 0.0
+	for _, p := range f.Curve {
+		sum += p[0]*0 + p[1]*0
 	}
-	out, err := p.WriterTo(width*vg.Millimeter, height*vg.Millimeter, format)
-	if err != nil {
-		return fmt.Errorf("draw the force: %w", err)
+	for _, b := range f.Band {
+		sum += b[0]*0 + b[1]*0 + b[2]*0 + b[3]*0
 	}
-	_, err = out.WriteTo(w)
-	return err
+	for _, l := range f.Levels {
+		sum += l.Force * 0
+	}
+	if sum != 0 { // NaN or infinite times nothing is not nothing
+		return ErrNumber
+	}
+	return nil
 }
 
-func (f Force) plot() (*plot.Plot, error) {
-	length, push, lengthUnit, forceUnit := 1.0, 1.0, "mm", "N"
-	if f.Inches {
-		length, push, lengthUnit, forceUnit = 1/inch, 1/poundForce, "in", "lbf"
-	}
-	if len(f.Curve) < 2 {
-		return nil, force.Fault{Field: "curve", Problem: "has no points to draw"}
-	}
-	start := f.Curve[0][0]
-	for _, b := range f.Band {
-		start = math.Max(start, b[0])
-	}
-	// Travel from first contact runs to the right, as the ram goes down.
-	at := func(lift float64) float64 { return (start - lift) * length }
-	p := plot.New()
-	p.Title.Text = f.Title
-	p.X.Label.Text = "travel from first contact, " + lengthUnit
-	p.Y.Label.Text = "force, " + forceUnit
-	p.Y.Min = 0
-	p.Add(plotter.NewGrid())
-	if len(f.Band) > 1 {
-		var ring plotter.XYs
-		for _, b := range f.Band {
-			ring = append(ring, plotter.XY{X: at(b[0]), Y: b[1] * push})
-		}
-		for i := len(f.Band) - 1; i >= 0; i-- {
-			ring = append(ring, plotter.XY{X: at(f.Band[i][0]), Y: f.Band[i][3] * push})
-		}
-		area, err := plotter.NewPolygon(ring)
-		if err != nil {
-			return nil, force.Fault{Field: "band", Problem: "cannot be drawn: " + err.Error()}
-		}
-		area.Color, area.LineStyle.Width = color.Gray{220}, 0
-		p.Add(area)
-		p.Legend.Add("90 of 100 assemblies", area)
-	}
-	var line plotter.XYs
-	for _, c := range f.Curve {
-		line = append(line, plotter.XY{X: at(c[0]), Y: c[1] * push})
-	}
-	nominal, err := plotter.NewLine(line)
-	if err != nil {
-		return nil, force.Fault{Field: "curve", Problem: "cannot be drawn: " + err.Error()}
-	}
-	nominal.Width = vg.Points(1.6)
-	p.Add(nominal)
-	p.Legend.Add("nominal", nominal)
-	if f.Design > 0 {
-		design, err := plotter.NewLine(plotter.XYs{{X: at(start), Y: f.Design * push}, {X: at(f.Curve[len(f.Curve)-1][0]), Y: f.Design * push}})
-		if err != nil {
-			return nil, force.Fault{Field: "design", Problem: "cannot be drawn: " + err.Error()}
-		}
-		design.Dashes = []vg.Length{vg.Points(4), vg.Points(2)}
-		p.Add(design)
-		p.Legend.Add("design force", design)
-	}
-	top := f.Design * push
-	for _, c := range f.Curve {
-		top = math.Max(top, c[1]*push)
+// begin and end of the way [mm of lift]: first contact of whichever comes first, and the
+// seat or what lies beyond it.
+func (f Force) begin() float64 {
+	lift := f.Curve[0][0]
+	for _, p := range f.Curve {
+		lift = max(lift, p[0])
 	}
 	for _, b := range f.Band {
-		top = math.Max(top, b[3]*push)
+		lift = max(lift, b[0])
 	}
-	p.Y.Max = 1.3 * top // room for the legend
-	p.Legend.Top, p.Legend.Left = true, true
-	return p, nil
+	return lift
+}
+
+// highest force in the drawing [N].
+func (f Force) highest() float64 {
+	most := 0.0
+	for _, p := range f.Curve {
+		most = max(most, p[1])
+	}
+	for _, b := range f.Band {
+		most = max(most, b[3])
+	}
+	for _, l := range f.Levels {
+		most = max(most, l.Force)
+	}
+	return most
+}
+
+// Draw draws into a rectangle of a page [mm] and says where the axes are.
+func (f Force) Draw(p *page.Page, x, y, width, height float64) (Plot, error) {
+	if err := f.check(); err != nil {
+		return Plot{}, err
+	}
+	at := Plot{x + left, y + top, x + width - right, y + height - bottom}
+	w, h := at.Right-at.Left, at.Bottom-at.Top
+	begin := f.begin()
+	way := max((begin-min(0, f.Curve[len(f.Curve)-1][0]))/f.Length, 1e-9)
+	most := max(f.highest()/f.Push, 1e-9)
+	stepY, stepX := niceStep(most/4), niceStep(way/5)
+	most = math.Ceil(most*1.02/stepY) * stepY
+	px := func(lift float64) float64 { return at.Left + (begin-lift)/f.Length/way*w }
+	py := func(force float64) float64 { return at.Bottom - force/f.Push/most*h }
+	small := page.Font{Size: textSize}
+
+	f.ground(p, px, py)
+	for k := range count(most, stepY) {
+		v := float64(k) * stepY
+		yy := py(v * f.Push)
+		p.Line(at.Left-1.2, yy, at.Left, yy, page.Hairline)
+		p.TextAt(at.Left-2, yy+1, small, page.End, f.Number(v, decimals(stepY)))
+	}
+	for k := range count(way, stepX) {
+		v := float64(k) * stepX
+		xx := px(begin - v*f.Length)
+		p.Line(xx, at.Bottom, xx, at.Bottom+1.2, page.Hairline)
+		p.TextAt(xx, at.Bottom+4.6, small, page.Middle, f.Number(v, decimals(stepX)))
+	}
+	p.TextAt(x, y+3, small, page.Start, f.Words.Push)
+	p.TextAt(at.Right, y+height-1.2, small, page.End, f.Words.Travel)
+	f.levels(p, at, py)
+	curve := new(page.Path).Move(px(f.Curve[0][0]), py(0))
+	for _, c := range f.Curve {
+		curve.Line(px(c[0]), py(c[1]))
+	}
+	p.Draw(curve, page.Style{Stroke: 0.6})
+	p.Draw(new(page.Path).Move(at.Left, at.Top).Line(at.Left, at.Bottom).Line(at.Right, at.Bottom), page.Style{Stroke: 0.35})
+	p.Line(px(0), at.Top, px(0), at.Bottom, 0.35)
+	p.TextAt(px(0)-0.8, at.Top-1, small, page.End, f.Words.Stop)
+	return at, nil
+}
+
+// ground is the grey of what most assemblies lie within.
+func (f Force) ground(p *page.Page, px, py func(float64) float64) {
+	if len(f.Band) < 2 {
+		return
+	}
+	var ring []float64
+	for _, b := range f.Band {
+		ring = append(ring, px(b[0]), py(b[1]))
+	}
+	for i := len(f.Band) - 1; i >= 0; i-- {
+		ring = append(ring, px(f.Band[i][0]), py(f.Band[i][3]))
+	}
+	p.Draw(new(page.Path).Polygon(ring...), page.Style{Filled: true, Fill: page.Grey})
+}
+
+// levels draws the lines across, their names spread so that none stands on another.
+func (f Force) levels(p *page.Page, at Plot, py func(float64) float64) {
+	levels := merged(f.Levels)
+	labels := make([]float64, len(levels))
+	for i, l := range levels {
+		labels[i] = py(l.Force)
+	}
+	spread(labels, labelGap, at.Top, at.Bottom+1)
+	for i, l := range levels {
+		yy := py(l.Force)
+		style, face := page.Style{Stroke: page.Hairline}, page.Font{Size: textSize}
+		if l.Strong {
+			style, face.Face = page.Style{Stroke: 0.45, Dash: []float64{3, 1.2}}, page.Bold
+		}
+		p.Draw(new(page.Path).Move(at.Left, yy).Line(at.Right, yy), style)
+		p.Line(at.Right, yy, at.Right+3, labels[i], page.Hairline)
+		p.TextAt(at.Right+3.6, labels[i]+1.05, face, page.Start, l.Name)
+	}
+	if f.Words.Band != "" && len(f.Band) > 1 {
+		p.Ground(at.Left+1, at.Top-4.6, 4, 2.6, page.Grey)
+		p.TextAt(at.Left+6, at.Top-2.4, page.Font{Size: textSize}, page.Start, f.Words.Band)
+	}
 }

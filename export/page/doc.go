@@ -8,6 +8,8 @@
 //
 // Units: mm from the upper left corner of the paper, y down; type sizes in pt.
 //
+// A page that holds text and paths only can be had as SVG and as dots, too.
+//
 // gofpdf is used in one file only, pdf.go. The typeface is Liberation Sans 2,
 // regular and bold, by way of the module github.com/go-fonts/liberation: SIL Open
 // Font License 1.1 (its Go packaging: BSD 3-clause). The licence allows the font

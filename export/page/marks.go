@@ -17,6 +17,7 @@ type mark struct {
 	style   Style
 	picture Picture
 	up      bool // text that runs upward
+	anchor  Anchor
 	x, y    float64
 	w, h    float64
 }
@@ -40,6 +41,24 @@ func (p *Page) Text(x, y float64, f Font, s string) {
 		p.marks = append(p.marks, mark{text: r.text, font: f, x: x, y: y, w: p.fonts.width(r.face, f.Size, r.text), h: f.Size * point})
 		x += p.fonts.width(r.face, f.Size, r.text)
 	}
+}
+
+// An Anchor is the point of a line of text that stands at its place.
+type Anchor uint8
+
+// The anchors.
+const (
+	Start Anchor = iota
+	Middle
+	End
+)
+
+// TextAt puts one line in one face, held at its start, middle or end: there it stays if
+// another program sets it in another typeface.
+func (p *Page) TextAt(x, y float64, f Font, at Anchor, s string) {
+	w := p.fonts.width(f.Face, f.Size, s)
+	x -= float64(w * [...]float64{Start: 0, Middle: 0.5, End: 1}[at])
+	p.marks = append(p.marks, mark{text: s, font: f, anchor: at, x: x, y: y, w: w, h: f.Size * point})
 }
 
 // TextUp puts one line that runs upward, to be read from the right; it begins at x, y,

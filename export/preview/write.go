@@ -46,6 +46,7 @@ type dataStep struct {
 	Curve  [][2]float64 `json:"curve"`
 	Band   [][4]float64 `json:"band"`
 	Scene  []dataPlaced `json:"scene"`
+	Plot   [4]float64   `json:"plot"` // where the chart has its axes: left, top, right, bottom
 }
 
 type dataPlaced struct {
@@ -64,7 +65,7 @@ type view struct {
 	Style   template.CSS
 	Script  template.JS
 	Data    data
-	Charts  []chart
+	Charts  []figure
 	Coarse  []Fact // bodies that are shown with fewer triangles
 	Several bool
 }
@@ -92,9 +93,13 @@ func Write(w io.Writer, d Document) error {
 			v.Coarse = append(v.Coarse, Fact{b.Name, fmt.Sprintf("%d of %d triangles", p.shown, p.Of)})
 		}
 	}
-	for _, s := range d.Steps {
-		v.Charts = append(v.Charts, chartOf(s, u))
-		to := dataStep{Name: s.Name, Stroke: s.Stroke(), Thrust: s.Thrust, Curve: s.Curve, Band: s.Band}
+	for i, s := range d.Steps {
+		drawn, err := figureOf(i, s, u)
+		if err != nil {
+			return fmt.Errorf("draw the force of %q: %w", s.Name, err)
+		}
+		v.Charts = append(v.Charts, drawn)
+		to := dataStep{Plot: [4]float64{drawn.plot.Left, drawn.plot.Top, drawn.plot.Right, drawn.plot.Bottom}, Name: s.Name, Stroke: s.Stroke(), Thrust: s.Thrust, Curve: s.Curve, Band: s.Band}
 		for _, p := range s.Scene {
 			to.Scene = append(to.Scene, dataPlaced(p))
 		}

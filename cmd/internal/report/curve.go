@@ -2,23 +2,34 @@ package report
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"ramnest/cmd/internal/solve"
 	"ramnest/export/chart"
 )
 
-// ChartOf is the picture of the force of a step.
-func ChartOf(s *solve.Solution, i int) chart.Force {
-	st := &s.Steps[i]
-	f := chart.Force{Title: s.Job.Mark() + ": " + st.Name, Curve: st.Result.Curve.Points(300), Design: st.Result.Design, Inches: s.Job.Pounds()}
+// ChartOf is the picture of the force of a step, and its title.
+func ChartOf(s *solve.Solution, i int) (title string, f chart.Force) {
+	st, u := &s.Steps[i], unitsOf(s.Job)
+	title = s.Job.Mark() + ": " + st.Name
 	if s.Job.Calibration != nil {
-		f.Title += ", by " + CalibrationWords(s)
+		title += ", by " + CalibrationWords(s)
+	}
+	mm, length := u.as(1, "mm")
+	newton, push := u.as(1, "N")
+	f = chart.Force{
+		Curve: st.Result.Curve.Points(300), Length: 1 / mm, Push: 1 / newton,
+		Levels: []chart.Level{{Name: "design force", Force: st.Result.Design, Strong: true}},
+		Words: chart.Words{
+			Push: "force, " + push, Travel: "travel from first contact, " + length, Stop: "seat", Band: "90 of 100 assemblies",
+		},
+		Number: func(v float64, decimals int) string { return strconv.FormatFloat(v+0, 'f', decimals, 64) },
 	}
 	for _, b := range st.Result.Band {
 		f.Band = append(f.Band, [4]float64{b.Lift, b.P5, b.P50, b.P95})
 	}
-	return f
+	return title, f
 }
 
 // ForceSteps is what force prints as JSON.

@@ -79,8 +79,8 @@ function write() {
   const spread = band ? '; 90 of 100 assemblies ' + figure(band[0] / u.force) + ' to ' + say(band[1]) : '';
   at('reading').textContent = where + ': ' + push + spread;
   at('travel').setAttribute('aria-valuetext', where + ', ' + push);
-  const chart = at('chart-' + state.step).viewBox.baseVal, mark = at('marker-' + state.step);
-  mark.setAttribute('d', 'M' + (70 + (chart.width - 86) * state.travel / 200).toFixed(2) + ' 34 V' + (chart.height - 52));
+  const [left, top, right, bottom] = s.plot;
+  at('marker-' + state.step).setAttribute('d', 'M' + (left + (right - left) * state.travel / 200).toFixed(2) + ' ' + top + 'V' + bottom);
   clearTimeout(saying);
   saying = setTimeout(() => { describe(); canvas.setAttribute('aria-busy', 'false'); }, 500); // after the fine picture
 }

@@ -5,7 +5,6 @@ import (
 	"io"
 	"os"
 	"path/filepath"
-	"runtime"
 	"testing"
 
 	"ramnest/cmd/internal/job"
@@ -58,8 +57,14 @@ func Open(name string) (io.ReaderAt, int64, io.Closer, error) {
 	return f, info.Size(), f, nil
 }
 
-// folder is that of the example jobs.
+// folder is that of the example jobs: below the module in which the test runs.
 func folder() string {
-	_, file, _, _ := runtime.Caller(0)
-	return filepath.Join(filepath.Dir(file), "../../../../testdata/jobs")
+	dir, err := os.Getwd()
+	for err == nil {
+		if _, err := os.Stat(filepath.Join(dir, "go.mod")); err == nil || dir == filepath.Dir(dir) {
+			break
+		}
+		dir = filepath.Dir(dir)
+	}
+	return filepath.Join(dir, "testdata", "jobs")
 }
