@@ -55,41 +55,10 @@ func (a Assembly) Validate() []Fault {
 	return out
 }
 
-// pairFaults refuses what only shows with both materials known: a lead-in that
-// friction locks, and tolerances as large as the part.
+// pairFaults refuses what only shows with both materials known: tolerances as large
+// as the part.
 func pairFaults(l Latch, lower, upper Material) []Fault {
-	mu := pairFriction(lower, upper).Value
 	j := readyJoint(l, lower, upper)
-	_, s := j.nominalAt(mu)
-	if s.jam {
-		// The steepest flank that does not lock, with the lever of its axial force.
-		field, alpha, most := "annular.mating_angle", j.alpha, (math.Atan(1/(max(0, j.lever)+1/jamFactor))-math.Atan(mu)-j.rotation*s.outerMove)*degree
-		switch {
-		case l.Cantilever != nil:
-			field = "cantilever.mating_angle"
-		case l.Ball != nil && j.alpha > 0:
-			field = "ball.entry_angle"
-		case l.Ball != nil:
-			return []Fault{{Field: "ball.mouth_diameter", Given: fmt.Sprintf("%.6g mm", l.Ball.MouthDiameter),
-				Problem: fmt.Sprintf("meets the ball at %.3g deg and locks at a friction of %.3g: no push joins it", BallContactAngle(l.Ball.MouthDiameter, l.Ball.BallDiameter)*degree, mu),
-				Want:    "a wider mouth, an entry cone or less friction"}}
-		case l.PressFit != nil && mu*j.swell > mostSwelling:
-			return []Fault{{Field: "press_fit.engagement_length", Given: figure(j.length) + " mm", Problem: fmt.Sprintf("is so long that at a friction of %.3g the pin swells fast under its own force", mu),
-				Want: fmt.Sprintf("below %.3g mm, a stiffer pin or less friction", 0.5*j.length/(mu*j.swell))}}
-		case l.PressFit != nil:
-			field = "press_fit.lead_in_angle"
-		case l.CrushRib != nil:
-			field = "crush_rib.lead_in_angle"
-		}
-		if j.path == slide && j.alpha == 0 {
-			return []Fault{{Field: field, Problem: fmt.Sprintf("is missing, and a sharp edge locks at a friction of %.3g", mu), Want: fmt.Sprintf("below %.3g deg", most-5)}}
-		}
-		want := fmt.Sprintf("below %.3g deg", most-5)
-		if most < 10 {
-			want = "less friction, less undercut for its length, or a wall that goes on further beyond the joint: no angle will do"
-		}
-		return []Fault{{Field: field, Given: fmt.Sprintf("%.6g deg", alpha*degree), Problem: fmt.Sprintf("locks at a friction of %.3g: no push joins it", mu), Want: want}}
-	}
 	if j.path == ball && (j.size+2.2*j.worst)*j.half > 0.6*j.ballR {
 		return []Fault{{Field: "ball.ball_diameter", Given: fmt.Sprintf("%.6g mm", l.Ball.BallDiameter), Problem: fmt.Sprintf("is too small for a tolerance of %.3g mm on ball and mouth together", j.worst),
 			Want: "a larger ball, or ball_tol and mouth_tol as measured"}}
@@ -118,31 +87,42 @@ func AnalyseContext(ctx context.Context, a Assembly) (Result, error) {
 	joints := make([]joint, len(a.Latches))
 	profiles := make([]profile, len(a.Latches))
 	counts := make([]int, len(a.Latches))
+	peaks, stuck := make([]float64, len(a.Latches)), 0.0 // where each peaks, and where the first one locks [mm]
 	for i, l := range a.Latches {
 		j := readyJoint(l, lower, upper)
 		j.findNodes(mu.Value)
 		joints[i], counts[i] = j, len(l.At)
 		var s state
 		profiles[i], s = j.nominalAt(mu.Value)
+		_, peaks[i] = sumCurve(profiles[i:i+1], []int{1}).Peak()
+		r.Stroke = max(r.Stroke, profiles[i].first())
 		lr := latchResult(l, &j, profiles[i], s, mu, b, lower, upper)
 		r.Latches = append(r.Latches, lr)
+		if lr.Locks {
+			r.Locks, stuck = true, max(stuck, profiles[i].first())
+		}
 		r.PeakStack += lr.PeakAll
 		r.Springback += float64(len(l.At)) * j.springback(mu.Value, s, &profiles[i])
 	}
+	if r.Locks {
+		for i := range profiles {
+			profiles[i] = profiles[i].above(stuck)
+		}
+	}
 	r.Curve = sumCurve(profiles, counts)
-	r.Peak, r.PeakLift = r.Curve.Peak()
-	r.Work, r.Stroke, r.SeatForce, r.Humps = r.Curve.Work(), r.Curve.Stroke(), r.Curve.At(0), r.Curve.humps(0.05)
-	r.thrustLine(a.Latches, profiles)
-	peaks := make([]float64, len(joints))
-	for i := range joints {
-		peaks[i] = r.Latches[i].PeakLift
+	if r.Locks {
+		r.PeakStack, r.Springback, r.Thrust = 0, 0, meanPlace(a.Latches)
+	} else {
+		r.Peak, r.PeakLift = r.Curve.Peak()
+		r.Work, r.SeatForce, r.Humps = r.Curve.Work(), r.Curve.At(0), r.Curve.humps(0.05)
+		r.thrustLine(a.Latches, profiles)
 	}
 	err := r.tolerance(ctx, a, level(joints, peaks, keepsApart(lower, upper), mu.Value), counts, b)
 	if err != nil {
 		return Result{}, err
 	}
 	r.curveBand(a, joints, counts, b)
-	r.warn(joints, lower, upper)
+	r.warn(mu.Value, lower, upper)
 	return r, nil
 }
 

@@ -10,30 +10,6 @@ import (
 
 // Coefficients that only the formulas themselves held, each by a second way.
 
-// TestLockedFlankSaysWhichAngleWouldDo: 5 deg below the angle at which friction and
-// lever lock.
-func TestLockedFlankSaysWhichAngleWouldDo(t *testing.T) {
-	a := capJob()
-	a.Latches[0].Annular.MatingAngle = rad(70)
-	ko, lo := wallMember(43.2, 40, 3, 0, 2000, 0.4, Long, true)
-	ki, li := wallMember(40, 36.8, 2, 0, 2000, 0.4, Long, false)
-	lever := (lo/ko + li/ki) / (1/ko + 1/ki)
-	// Locked: f/(1 - f kappa) is tan 85 deg.
-	tan85 := math.Tan(rad(85))
-	most := math.Atan(tan85/(1+lever*tan85))*degree - math.Atan(0.6)*degree
-	want := fmt.Sprintf("below %.3g deg", most-5)
-	if f := a.Validate(); len(f) != 1 || f[0].Want != want || f[0].Given != "70 deg" {
-		t.Errorf("got %v, want %s", f, want)
-	}
-	// At high friction no angle will do.
-	a = armJob()
-	a.Lower.Friction, a.Upper.Friction = ptr(2.0), ptr(2.0)
-	a.Latches[0].Cantilever.Length, a.Latches[0].Cantilever.Thickness = 10, 3
-	if f := a.Validate(); len(f) != 1 || !strings.Contains(f[0].Want, "no angle will do") {
-		t.Errorf("got %v", f)
-	}
-}
-
 // TestBallTooSmallForItsTolerance: nominal opening and 2.2 times the tolerance must
 // stay below 0.6 of the radius; common practice, no source.
 func TestBallTooSmallForItsTolerance(t *testing.T) {

@@ -1,6 +1,7 @@
 package force
 
 import (
+	"math"
 	"math/rand/v2"
 	"slices"
 )
@@ -35,6 +36,9 @@ func (r *Result) curveBand(a Assembly, joints []joint, counts []int, b band) {
 			t.profiles[i].addTo(sums, lifts)
 		}
 		for i, f := range sums {
+			if t.jam && lifts[i] <= t.jamLift {
+				f = math.Inf(1) // it gets no further
+			}
 			forces[i][k] = f
 		}
 	}
@@ -42,6 +46,9 @@ func (r *Result) curveBand(a Assembly, joints []joint, counts []int, b band) {
 		f := forces[i][:]
 		slices.Sort(f)
 		p5, p50, p95 := percentiles(f)
+		if known(p95) < p95 {
+			return
+		}
 		r.Band = append(r.Band, BandPoint{lifts[i], max(0, p5), max(0, p50), max(0, p95)})
 	}
 }

@@ -63,8 +63,23 @@ func explain(l Latch, j *joint, p profile, s state, mu Figure, outer, inner Mate
 	case l.CrushRib != nil:
 		e.crush(l.CrushRib)
 	}
+	if s.jam {
+		e.locks()
+	}
 	e.tolerance()
 	return e.lines
+}
+
+// locks takes the place of what follows from a flank that locks: no force does.
+func (e *explainer) locks() {
+	for i, l := range e.lines {
+		if l.ID == "flank.factor" || l.ID == "ball.peak" || l.ID == "ball.hand_over" || l.ID == "press.lead_in" {
+			e.lines = e.lines[:i]
+			break
+		}
+	}
+	e.step("flank.jam", "mu_lock", e.j.locksFrom(), "1", "mu_lock: friction from which on the axial force is more than tan 85 deg times the load across the axis, or the pin swells fast: no push joins it; found by repeating",
+		"own; flank: "+sourceGuide+", p. 14", MarkOwn, "")
 }
 
 type explainer struct {

@@ -80,7 +80,6 @@ func TestFaultsOfAnnular(t *testing.T) {
 		on("outer_diameter", func(v *Annular) { v.OuterDiameter = 39 }),
 		on("inner_diameter", func(v *Annular) { v.InnerDiameter = 41 }),
 		on("return_angle", func(v *Annular) { v.ReturnAngle = 2 }),
-		on("mating_angle", func(v *Annular) { v.MatingAngle = rad(70) }), // locks on friction
 		on("mating_angle", func(v *Annular) { v.MatingAngle = 0 }),
 		on("far_distance", func(v *Annular) { v.FarEnd = "floored" }),
 		on("far_end", func(v *Annular) { v.FarEnd = "closed" }),
@@ -121,10 +120,6 @@ func TestFaultsOfBall(t *testing.T) {
 		on("slot_width", func(v *Ball) { v.Slots, v.SlotDepth = 4, 5 }),
 		on("slot_depth", func(v *Ball) { v.Slots, v.SlotWidth = 4, 1 }),
 		on("ball_diameter", func(v *Ball) { v.BallTol, v.MouthTol = ptr(0.9), ptr(0.9) }),
-		{"latches[0].ball.mouth_diameter", func(a *Assembly) { // meets the ball at 37 deg: locks at a friction above 1.33
-			a.Latches[0].Ball.MouthDiameter, a.Latches[0].Ball.StemDiameter = 4.8, 3
-			a.Lower.Friction, a.Upper.Friction = ptr(1.5), ptr(1.5)
-		}},
 	})
 }
 
@@ -164,7 +159,6 @@ func TestFaultsOfCantilever(t *testing.T) {
 		on("base_factor", func(v *Cantilever) { v.BaseFactor, v.Base = ptr(1.5), "solid" }),
 		on("root_radius", func(v *Cantilever) { v.RootRadius = ptr(0.0) }),
 		on("toward[0]", func(v *Cantilever) { v.Toward = []Point{{}} }),
-		on("mating_angle", func(v *Cantilever) { v.MatingAngle = rad(55) }), // locks once the tip has turned
 	})
 }
 
@@ -194,7 +188,6 @@ func TestFaultsOfPressed(t *testing.T) {
 		on("inner_diameter", func(v *PressFit) { v.InnerDiameter = 5 }),
 		on("engagement_length", func(v *PressFit) { v.EngagementLength = 0 }),
 		on("lead_in_angle", func(v *PressFit) { v.LeadInAngle = ptr(rad(80)) }),
-		{"latches[0].press_fit.lead_in_angle", func(a *Assembly) { a.Latches[0].PressFit.LeadInAngle = nil; a.Lower.Friction = ptr(1.1) }},
 	})
 	ribs := func(field string, change func(*CrushRib)) wrong {
 		return wrong{"latches[0].crush_rib." + field, func(a *Assembly) { change(a.Latches[0].CrushRib) }}

@@ -13,7 +13,9 @@ func (j *joint) humpProfile(p *profile, s *shared, r *state, w, small float64) {
 		if !j.upright {
 			lead, r.jam = flank(s.mu, leaning(j.tanA, theta), j.lever)
 		}
-		land, _ = flank(s.mu, leaning(0, theta), j.lever)
+		var stuck bool
+		land, stuck = flank(s.mu, leaning(0, theta), j.lever)
+		r.jam = r.jam || stuck
 		ret, _ = flank(s.mu, leaning(-j.tanBack, theta), j.lever)
 	}
 	r.factor = lead
@@ -77,6 +79,7 @@ func flank(mu, tan, lever float64) (factor float64, jam bool) {
 	return jamFactor, true
 }
 
-// jamFactor stands for the axial force over the load of the springs of a locked
-// flank in a draw: tan 85 deg. Such draws are counted and reported as jams.
+// jamFactor is the axial force over the load of the springs from which on a flank
+// counts as locked [1]: tan 85 deg. Common practice, no source: within 5 deg of where
+// no force moves it, the least change of friction or angle stops it.
 const jamFactor = 11.43

@@ -33,6 +33,25 @@ func (q *profile) add(p piece) {
 	}
 }
 
+// first is the lift of the first contact [mm]; 0 if there is none.
+func (q *profile) first() float64 {
+	if q.n == 0 {
+		return 0
+	}
+	return q.p[0].Hi
+}
+
+// above is the profile down to a lift.
+func (q profile) above(lift float64) profile {
+	for q.n > 0 && q.p[q.n-1].Hi <= lift {
+		q.n--
+	}
+	if q.n > 0 {
+		q.p[q.n-1].Lo = max(q.p[q.n-1].Lo, lift)
+	}
+	return q
+}
+
 // clip cuts the profile at the seat.
 func (q *profile) clip() {
 	for q.n > 0 {

@@ -4,7 +4,11 @@ import "slices"
 
 // latchResult puts one latch's figures together.
 func latchResult(l Latch, j *joint, p profile, s state, mu Figure, b band, lower, upper Material) LatchResult {
-	r := LatchResult{ID: l.ID, Kind: j.kind, Count: len(l.At), Stroke: j.stroke, Transverse: s.load}
+	r := LatchResult{ID: l.ID, Kind: j.kind, Count: len(l.At), Stroke: j.stroke, Transverse: s.load, Locks: s.jam, LocksFrom: j.locksFrom()}
+	whole := p
+	if s.jam {
+		p, s.factor = profile{}, 0
+	}
 	r.Curve = sumCurve([]profile{p}, []int{1})
 	n := float64(r.Count)
 	r.PeakEach, r.PeakLift = r.Curve.Peak()
@@ -23,8 +27,10 @@ func latchResult(l Latch, j *joint, p profile, s state, mu Figure, b band, lower
 	}
 	r.StrainOf = strainOf(l, j, s)
 	r.ElasticPart = elasticPart(s, j.outerIsLower)
-	r.Separation, r.SelfLocking = j.separation(mu.Value, s, &p)
-	r.SeparationLow, r.SeparationHigh = j.separations(b, r.Separation)
+	if !r.Locks {
+		r.Separation, r.SelfLocking = j.separation(mu.Value, s, &p)
+		r.SeparationLow, r.SeparationHigh = j.separations(b, r.Separation)
+	}
 	outer, inner := lower, upper
 	if !j.outerIsLower {
 		outer, inner = upper, lower
@@ -42,7 +48,7 @@ func latchResult(l Latch, j *joint, p profile, s state, mu Figure, b band, lower
 		half := l.CrushRib.EngagementLength / 2
 		r.Swing = Swing{Part: l.CrushRib.Ribs, ZLow: l.Z - half, ZHigh: l.Z + half}
 	}
-	for _, line := range explain(l, j, p, s, mu, outer, inner) {
+	for _, line := range explain(l, j, whole, s, mu, outer, inner) {
 		if line.ID != "" && !slices.Contains(r.Formulas, line.ID) {
 			r.Formulas = append(r.Formulas, line.ID)
 		}

@@ -49,7 +49,17 @@ type LatchResult struct {
 	ElasticPart string  // lower, upper or both: who gives way
 	Separation  float64 // force to pull one joint apart [N]; 0 and no meaning if SelfLocking
 	SelfLocking bool
-	// The same with size, walls, friction, moduli and model all at the end that holds
+
+	// Jammed is the share of assemblies in which such a joint jams [1], see
+	// [JamsForP95]. Locks says that it does at the nominal size and friction: then
+	// PeakEach, PeakAll, PeakLift, Work and SeatForce are 0 and the curve is empty, for
+	// no force joins it. LocksFrom is the friction from which on the nominal joint
+	// locks [1]; 0: at none that a pair of parts can have.
+	Jammed    float64
+	Locks     bool
+	LocksFrom float64
+
+	// Separation with size, walls, friction, moduli and model all at the end that holds
 	// least, or most. Low 0: it may be loose, or locks even so. High 0: it may lock.
 	SeparationLow, SeparationHigh float64 // [N]
 
@@ -63,8 +73,9 @@ type LatchResult struct {
 // A Result is what the whole press step does.
 type Result struct {
 	Latches    []LatchResult
-	Curve      Curve
-	Peak       float64 // nominal [N]
+	Curve      Curve   // nominal; where a latch locks at its nominal friction, it ends at the first contact of that
+	Locks      bool    // a latch locks at its nominal friction
+	Peak       float64 // nominal [N]; 0 if a latch locks, as work, force at the seat and humps
 	PeakLift   float64 // [mm]
 	PeakStack  float64 // if every latch peaked at one lift [N]
 	Work       float64 // [mJ]
@@ -73,17 +84,24 @@ type Result struct {
 	Stroke     float64 // [mm]
 	Humps      int
 
-	Thrust       Point         // force-weighted centre at the peak
+	Thrust       Point         // force-weighted centre at the peak; the mean latch position if a latch locks
 	TiltMoment   float64       // about the mean latch position at the peak [N mm]
 	ThrustWander float64       // how far the thrust line moves from Thrust along the stroke [mm]
 	ThrustPath   []ThrustPoint // along the stroke, both sides of every break
 
-	P5, P50, P95, Worst, Design float64     // peak of the total over the draws [N]; Design is P95
-	P95StdErr                   float64     // standard error of P95 [N]
-	WorkP95                     float64     // of the work over the draws [mJ]
-	Band                        []BandPoint // of the force along the stroke, in order of falling lift
+	// Of the peak of the total over the draws [N], Design being P95. An assembly with a
+	// joint that jams has no force: it counts as above any other, so that P5, P50 or
+	// P95 is 0, and none, if more than 95, 50 or 5 % jam. NoP95 says so of P95 and
+	// Design, and is set too where a latch locks at its nominal friction. Worst is with
+	// everything at its bad end at once; if that jams, WorstJams is set, and Worst is no
+	// force but the bound with the flank at 85 deg: none that goes together needs more.
+	P5, P50, P95, Worst, Design float64
+	NoP95, WorstJams            bool
+	P95StdErr                   float64     // standard error of P95 [N]; 0: not known, too many of the heaviest jam
+	WorkP95                     float64     // of the work over the draws [mJ]; 0 without P95
+	Band                        []BandPoint // of the force along the stroke, in order of falling lift; ends where P95 does
 	Loose, Overstrained, Jammed float64     // share of assemblies with such a latch [1]
-	Spread                      []Share     // what drives the spread, largest first
+	Spread                      []Share     // what drives the spread of those that go together, largest first
 
 	Warnings []Warning
 }

@@ -60,7 +60,7 @@ func level(joints []joint, peaks []float64, keeps, mu float64) []joint {
 // The work stays, the stroke grows.
 func Stagger(a Assembly) (staggered Assembly, what string, ok bool) {
 	before, err := Analyse(quick(a))
-	if err != nil {
+	if err != nil || before.NoP95 {
 		return Assembly{}, "", false
 	}
 	a.Latches = slices.Clone(a.Latches)
@@ -121,7 +121,7 @@ func Stagger(a Assembly) (staggered Assembly, what string, ok bool) {
 		}
 	}
 	after, err := Analyse(quick(a))
-	if err != nil || after.Design > leastGain*before.Design {
+	if err != nil || after.NoP95 || after.Design > leastGain*before.Design {
 		return Assembly{}, "", false
 	}
 	slices.Sort(moved)

@@ -6,14 +6,7 @@ import "math"
 // the tilt moment about the mean latch position, and how far the centre wanders
 // while the force is at least a fifth of the peak.
 func (r *Result) thrustLine(latches []Latch, profiles []profile) {
-	var mean Point
-	var n float64
-	for _, l := range latches {
-		for _, p := range l.At {
-			mean.X, mean.Y, n = mean.X+p.X, mean.Y+p.Y, n+1
-		}
-	}
-	mean.X, mean.Y = mean.X/n, mean.Y/n
+	mean := meanPlace(latches)
 	r.Thrust = centre(latches, profiles, r.PeakLift, mean)
 	r.TiltMoment = r.Peak * math.Hypot(r.Thrust.X-mean.X, r.Thrust.Y-mean.Y)
 	least := r.Peak / 5
@@ -43,6 +36,18 @@ func (r *Result) thrustLine(latches []Latch, profiles []profile) {
 			last, before = lift, f
 		}
 	}
+}
+
+// meanPlace is the mean latch position.
+func meanPlace(latches []Latch) Point {
+	var mean Point
+	var n float64
+	for _, l := range latches {
+		for _, p := range l.At {
+			mean.X, mean.Y, n = mean.X+p.X, mean.Y+p.Y, n+1
+		}
+	}
+	return Point{mean.X / n, mean.Y / n}
 }
 
 // crossing finds where a force passes a level between two lifts, on the side where

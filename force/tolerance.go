@@ -30,6 +30,7 @@ var commonInputs = [...]string{"friction", "modulus of lower", "modulus of upper
 // over their spread; the growth of each part's surfaces, which makes pins and
 // walls thick and bores narrow, and the model error are normal and common to an
 // assembly; sizes and walls of each joint at each place have their own besides.
+// An assembly with a joint that jams has no force and counts as above all others.
 // The model error is in the logarithm, with another half for more than for less:
 // down, two standard deviations are the ratio of the governing model to another
 // one; up, what the governing model itself may miss.
@@ -42,7 +43,8 @@ func (r *Result) tolerance(ctx context.Context, a Assembly, joints []joint, coun
 	t := newTrial(joints, counts)
 	peaks, works := make([]float64, n), make([]float64, n)
 	spread := newVariance(a.Latches)
-	var loose, over, jammed int
+	var loose, over int
+	jams := jamCount{each: make([]int, len(joints))}
 	for i := range n {
 		if i%256 == 0 && ctx.Err() != nil {
 			return ctx.Err()
@@ -50,25 +52,45 @@ func (r *Result) tolerance(ctx context.Context, a Assembly, joints []joint, coun
 		c, x := b.draw(rng)
 		copy(spread.x, x[:])
 		t.draw(&c, rng, apartShare, spread.x[len(commonInputs):])
+		jams.add(t)
+		loose, over = loose+one(t.loose), over+one(t.over)
+		if t.jam {
+			peaks[i], works[i] = math.Inf(1), math.Inf(1)
+			continue
+		}
 		peaks[i], works[i] = t.peak(), t.work()
 		spread.add(peaks[i])
-		loose, over, jammed = loose+one(t.loose), over+one(t.over), jammed+one(t.jam)
+	}
+	if err := jams.goOn(ctx, t, b, rng, spread.x[len(commonInputs):]); err != nil {
+		return err
+	}
+	r.Jammed = jams.share(jams.any)
+	for i := range joints {
+		r.Latches[i].Jammed = jams.share(jams.each[i])
 	}
 	r.Spread = spread.shares()
 	slices.Sort(peaks)
 	slices.Sort(works)
-	r.P5, r.P50, r.P95 = percentiles(peaks)
-	r.Design, r.P95StdErr = r.P95, p95Error(peaks)
-	_, _, r.WorkP95 = percentiles(works)
-	r.Loose, r.Overstrained, r.Jammed = float64(loose)/float64(n), float64(over)/float64(n), float64(jammed)/float64(n)
+	p5, p50, p95 := percentiles(peaks)
+	r.Loose, r.Overstrained = float64(loose)/float64(n), float64(over)/float64(n)
+	r.P5, r.P50 = known(p5), known(p50)
+	if r.NoP95 = r.Locks || r.Jammed > JamsForP95 || known(p95) < p95; !r.NoP95 {
+		_, _, work := percentiles(works)
+		r.P95, r.Design, r.P95StdErr, r.WorkP95 = p95, p95, known(p95Error(peaks)), known(work)
+	}
 
 	// The plain worst case: everything at its bad end at once.
-	c := causes{mu: b.mu * (1 + b.friction), lower: 1 + b.lower, upper: 1 + b.upper, model: 1}
+	c := b.worst()
 	t.each(&c, func(j *joint) own {
 		return own{size: j.size + j.worst, outer: j.outer.wall, inner: j.inner.wall}
 	})
-	r.Worst = t.peak()
+	r.Worst, r.WorstJams = t.peak(), t.jam
 	return nil
+}
+
+// worst is all that an assembly has in common at the end where the force is most.
+func (b band) worst() causes {
+	return causes{mu: b.mu * (1 + b.friction), lower: 1 + b.lower, upper: 1 + b.upper, model: 1}
 }
 
 // draw draws what one assembly has in common, and gives the inputs in the order of
@@ -118,6 +140,9 @@ func quantile(sorted []float64, q float64) float64 {
 	i := int(x)
 	if i+1 >= len(sorted) {
 		return sorted[len(sorted)-1]
+	}
+	if math.IsInf(sorted[i+1], 1) {
+		return sorted[i+1]
 	}
 	return sorted[i] + (x-float64(i))*(sorted[i+1]-sorted[i])
 }

@@ -76,7 +76,7 @@ func TestNoToleranceLeavesOnlyTheNominal(t *testing.T) {
 	joints := []joint{readyJoint(a.Latches[0], lower, upper)}
 	joints[0].modelUp, joints[0].modelDown = 0, 0
 	joints[0].findNodes(0.4)
-	var r Result
+	r := Result{Latches: make([]LatchResult, 1)}
 	a.Draws = 100
 	r.tolerance(t.Context(), a, joints, []int{2}, band{mu: pairFriction(lower, upper).Value})
 	want := mustAnalyse(t, a).Peak

@@ -16,6 +16,8 @@ type trial struct {
 	state            state
 	smooth           bool // there are balls: refine between nodes
 	loose, over, jam bool
+	jams             []bool  // of each design
+	jamLift          float64 // highest first contact of a joint that jams [mm]
 }
 
 func newTrial(joints []joint, counts []int) *trial {
@@ -29,6 +31,7 @@ func newTrial(joints []joint, counts []int) *trial {
 	}
 	slices.Sort(t.nodes)
 	t.nodes = slices.CompactFunc(t.nodes, func(a, b float64) bool { return math.Abs(a-b) < 1e-9 })
+	t.jams = make([]bool, len(joints))
 	t.sums, t.profiles = make([]float64, len(t.nodes)), make([]profile, places)
 	return t
 }
@@ -36,7 +39,7 @@ func newTrial(joints []joint, counts []int) *trial {
 // draw evaluates every place under shared causes. means takes two standard
 // normals for each design: the means of its own size and wall errors.
 func (t *trial) draw(c *causes, rng *rand.Rand, share float64, means []float64) {
-	t.loose, t.over, t.jam = false, false, false
+	t.forget()
 	k := 0
 	for m := range t.joints {
 		j := &t.joints[m]
@@ -58,20 +61,32 @@ func (t *trial) draw(c *causes, rng *rand.Rand, share float64, means []float64) 
 				o.inner = j.inner.wall * (s.innerGrowth + share*normal(rng))
 			}
 			j.at(&s, o, &t.profiles[k], &t.state)
-			t.note(j, &t.state)
+			t.note(m, k)
 		}
 		n := math.Sqrt(float64(k - from))
 		means[2*m], means[2*m+1] = sizes/n, walls/n
 	}
 }
 
-func (t *trial) note(j *joint, s *state) {
-	t.loose, t.jam = t.loose || s.loose, t.jam || s.jam
+func (t *trial) forget() {
+	t.loose, t.over, t.jam, t.jamLift = false, false, false, 0
+	clear(t.jams)
+}
+
+// note takes down what was found of design m at place k.
+func (t *trial) note(m, k int) {
+	j, s := &t.joints[m], &t.state
+	t.loose = t.loose || s.loose
 	t.over = t.over || s.outerStrain > j.outer.limit || s.innerStrain > j.inner.limit
+	if s.jam {
+		t.jam, t.jams[m] = true, true
+		t.jamLift = max(t.jamLift, t.profiles[k].first())
+	}
 }
 
 // each sets every place of a design alike.
 func (t *trial) each(c *causes, place func(j *joint) own) {
+	t.forget()
 	k := 0
 	for m := range t.joints {
 		j := &t.joints[m]
@@ -79,6 +94,7 @@ func (t *trial) each(c *causes, place func(j *joint) own) {
 		o := place(j)
 		for ; k < t.ends[m]; k++ {
 			j.at(&s, o, &t.profiles[k], &t.state)
+			t.note(m, k)
 		}
 	}
 }

@@ -54,6 +54,9 @@ func (v *variance) add(peak float64) {
 
 // shares lists the inputs by their share, largest first.
 func (v *variance) shares() []Share {
+	if v.n == 0 {
+		return nil // every assembly jams
+	}
 	mean := v.total / v.n
 	whole := v.square/v.n - mean*mean
 	if whole <= 1e-18*mean*mean {

@@ -207,8 +207,16 @@ func wallWarnings(a *Annular, j *joint, s state, outer, inner Material, use stri
 	check("inner", inner, j.inner, a.innerTube(inner), false, s.move-s.outerMove)
 }
 
+// friction writes the friction from which on a joint locks.
+func friction(mu float64) string {
+	if mu == 0 {
+		return fmt.Sprintf("above %.3g", maxFriction)
+	}
+	return fmt.Sprintf("%.3g", mu)
+}
+
 // warn gathers the warnings of the whole step.
-func (r *Result) warn(joints []joint, lower, upper Material) {
+func (r *Result) warn(mu float64, lower, upper Material) {
 	add := func(n int, format string, v ...any) {
 		r.Warnings = append(r.Warnings, Warning{n, fmt.Sprintf(format, v...)})
 	}
@@ -218,8 +226,16 @@ func (r *Result) warn(joints []joint, lower, upper Material) {
 	if r.Overstrained > 0 {
 		add(warnOverstrainedShare, "%s of assemblies strain a latch beyond what is permitted", portion(r.Overstrained))
 	}
-	if r.Jammed > 0 {
-		add(warnJam, "%s of assemblies have a joint that locks at their friction; their force is not known and counts as %.3g times the force across the axis", portion(r.Jammed), jamFactor)
+	for _, l := range r.Latches {
+		switch {
+		case l.Locks:
+			add(warnJam, "%s: locks at a friction of %.3g, and from %s on: no push joins it, there is no nominal force", l.ID, mu, friction(l.LocksFrom))
+		case l.Jammed > 0:
+			add(warnJam, "%s: jams in %s of assemblies, from a friction of %s on at nominal size: no push joins those", l.ID, portion(l.Jammed), friction(l.LocksFrom))
+		}
+	}
+	if r.NoP95 {
+		add(warnJam, "%s of assemblies jam: with more than %.0f %% there is no P95, and no design force", portion(r.Jammed), 100*JamsForP95)
 	}
 	if r.Springback > 0 {
 		add(warnSpringback, "at the seat the latches push the parts apart with %.3g N: they do not stay home by themselves", r.Springback)

@@ -151,6 +151,12 @@ func (f *Fit) window(g *Goal, latch int) error {
 	if err != nil {
 		return err
 	}
+	if g.Most == 0 && r.NoP95 {
+		return force.Fault{Field: "goal.most", Problem: "is missing, and the latch as drawn jams too often for a P95 to take in its place", Want: "the most force that may be [N]"}
+	}
+	if g.Least == 0 && r.P5 == 0 && r.Jammed > 0 {
+		return force.Fault{Field: "goal.least", Problem: "is missing, and nearly every latch as drawn jams", Want: "the least force that may be [N]"}
+	}
 	if g.Most == 0 {
 		g.Most = max(r.P95, 1.05*g.Least)
 	}

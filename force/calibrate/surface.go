@@ -56,13 +56,16 @@ func (f *surface) fill(ctx context.Context, m *Model, s *subject, on form, large
 		return fmt.Errorf("latch %s: %w", s.latch.ID, err)
 	}
 	one := nominal.Latches[0]
+	if one.Locks {
+		return fmt.Errorf("latch %s: locks at its friction as drawn: there is no force to compare with, state a friction below %.3g", s.latch.ID, one.LocksFrom)
+	}
 	f.strain, f.permitted, f.locks = one.Strain/s.size.Value, one.Permitted, one.SelfLocking
 	if !one.SelfLocking && one.PeakEach > 0 {
 		f.separation = one.Separation / one.PeakEach
 	}
 	// Sizes from near nothing to the largest for which there is a force.
 	for range 40 {
-		if _, err := force.AnalyseContext(ctx, m.assembly(s, on, m.friction, 1, largest)); err == nil {
+		if r, err := force.AnalyseContext(ctx, m.assembly(s, on, m.friction, 1, largest)); err == nil && !r.Locks {
 			break
 		}
 		if err := ctx.Err(); err != nil {
@@ -85,6 +88,8 @@ func (f *surface) fill(ctx context.Context, m *Model, s *subject, on form, large
 					f.values[at] = math.Log(r.Peak / (e * x))
 				case i > 0:
 					f.values[at] = f.values[at-stiffnessNodes*sizeNodes] + locked
+				case err == nil:
+					return fmt.Errorf("latch %s: locks at a size of %s even at the lowest friction looked at", s.latch.ID, mm(x))
 				default:
 					return fmt.Errorf("latch %s: no force at a size of %s: %w", s.latch.ID, mm(x), err)
 				}

@@ -18,11 +18,13 @@ const (
 	Lubricate        Change = "lubricated friction"
 	LessInterference Change = "less interference"
 	FewerLatches     Change = "fewer latches"
+	JamFreeAngle     Change = "lead-in that does not jam"
+	JamFreeFriction  Change = "friction that does not jam"
 )
 
 // Changes lists them.
 func Changes() []Change {
-	return []Change{StaggerDepths, SlotCollar, LeadAngle, Lubricate, LessInterference, FewerLatches}
+	return []Change{StaggerDepths, SlotCollar, LeadAngle, Lubricate, LessInterference, FewerLatches, JamFreeAngle, JamFreeFriction}
 }
 
 // An Alternative is the joint with one thing changed, its forces computed by the
@@ -60,7 +62,7 @@ func Advise(now Demand, holds float64, b Bench, alts []Alternative) []Outcome {
 		if a.Undone != "" || b.Undone != "" {
 			return cmp.Compare(min(len(a.Undone), 1), min(len(b.Undone), 1))
 		}
-		return cmp.Or(cmp.Compare(a.Verdict.rank(), b.Verdict.rank()), cmp.Compare(a.Method.rank(), b.Method.rank()), cmp.Compare(a.Demand.DesignForce, b.Demand.DesignForce))
+		return cmp.Or(cmp.Compare(a.Verdict.rank(), b.Verdict.rank()), cmp.Compare(a.Method.rank(), b.Method.rank()), cmp.Compare(one(a.Demand.NoP95), one(b.Demand.NoP95)), cmp.Compare(a.Demand.DesignForce, b.Demand.DesignForce))
 	})
 	return out
 }
@@ -75,7 +77,7 @@ func advise(now Demand, holds float64, b Bench, a Alternative) Outcome {
 		switch faults := append(a.Demand.Validate(), b.Validate()...); {
 		case len(faults) > 0:
 			o.Undone = faults[0].Error()
-		case !(now.DesignForce > 0 && now.DesignForce <= maxForce):
+		case !(now.DesignForce > 0 && now.DesignForce <= maxForce) && !now.NoP95:
 			o.Undone = "the force without it is not known"
 		}
 	}
@@ -87,7 +89,9 @@ func advise(now Demand, holds float64, b Bench, a Alternative) Outcome {
 	b, _ = b.filled()
 	options := assess(d, b)
 	o.Method = pick(options, None)
-	o.Saved = 1 - d.DesignForce/now.DesignForce
+	if !now.NoP95 && !d.NoP95 {
+		o.Saved = 1 - d.DesignForce/now.DesignForce
+	}
 	allows := "no method yet"
 	for _, m := range options {
 		if m.Method != o.Method {
@@ -99,7 +103,18 @@ func advise(now Demand, holds float64, b Bench, a Alternative) Outcome {
 			allows = m.Method.Title() + " if " + m.agrees()
 		}
 	}
-	o.Text = fmt.Sprintf("%s: %s N instead of %s N (%s), %s", name, num(d.DesignForce), num(now.DesignForce), percent(-o.Saved), allows)
+	switch jam := now.jammed(d); {
+	case d.NoP95:
+		o.Text = fmt.Sprintf("%s: no design force, %s, %s", name, jam, allows)
+	case now.NoP95:
+		o.Text = fmt.Sprintf("%s: %s N, %s, %s", name, num(d.DesignForce), jam, allows)
+	default:
+		o.Text = fmt.Sprintf("%s: %s N instead of %s N (%s), ", name, num(d.DesignForce), num(now.DesignForce), percent(-o.Saved))
+		if jam != "" {
+			o.Text += jam + ", "
+		}
+		o.Text += allows
+	}
 	if a.Holds > 0 && holds > 0 && a.Holds <= 1e9 && holds <= 1e9 {
 		o.Text += fmt.Sprintf("; it comes apart at %s N", num(a.Holds))
 		if num(a.Holds) != num(holds) {
@@ -109,8 +124,24 @@ func advise(now Demand, holds float64, b Bench, a Alternative) Outcome {
 	return o
 }
 
+// jammed says how the share that jams changes with an alternative; empty if none does
+// either way.
+func (now Demand) jammed(d Demand) string {
+	if now.Jammed == 0 && d.Jammed == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s %% of assemblies jam instead of %s %%", num(100*d.Jammed), num(100*now.Jammed))
+}
+
 // percent writes a share with its sign.
 func percent(x float64) string { return fmt.Sprintf("%+.0f %%", 100*x) }
+
+func one(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
 
 // rank orders methods from the least to the most, none last.
 func (m Method) rank() int { return slices.Index([]Method{ByHand, ByMallet, ByPress, None}, m) }
@@ -121,7 +152,7 @@ func (out Decision) Advised(d Demand, holds float64, b Bench, alts []Alternative
 	out.Alternatives = Advise(d, holds, b, alts)
 	var say []string
 	for _, o := range out.Alternatives {
-		if o.Undone == "" && o.Saved > 0 {
+		if o.Undone == "" && (o.Saved > 0 && o.Demand.Jammed <= d.Jammed || o.Demand.Jammed < d.Jammed) {
 			say = append(say, o.Text)
 		}
 	}
@@ -139,6 +170,9 @@ func advice(d Demand, b Bench, most func(Method) float64) []string {
 		if f := most(m); f > 0 && f < d.DesignForce {
 			out = append(out, fmt.Sprintf("bring the design force from %s N below %s N (-%.0f %%): %s passes", num(d.DesignForce), num(f), 100*(1-f/d.DesignForce), m.Title()))
 		}
+	}
+	if d.Jammed > JamPass {
+		return append(out, "no other force, rate or machine puts right what jams: the joint must change")
 	}
 	found := len(out) > 0
 	trials := []struct {

@@ -41,11 +41,15 @@ type AtForce struct {
 }
 
 // Choose assesses all three methods and takes the least that passes; if none passes,
-// the least that passes on a condition; else none. forced may be nil. A demand or a
+// the least that passes on a condition; else none. Where so many
+// assemblies jam that there is no design force it is none too, forced or not. forced may be nil. A demand or a
 // bench with faults gives None, with the faults as the reason.
 func Choose(d Demand, b Bench, forced *Forced) Decision {
 	if faults := append(force.Under("demand", d.Validate()), force.Under("bench", b.Validate())...); len(faults) > 0 {
 		return refuse(faults)
+	}
+	if d.NoP95 {
+		return withoutForce(d)
 	}
 	d, used := d.filled()
 	b, more := b.filled()
@@ -69,6 +73,9 @@ func Choose(d Demand, b Bench, forced *Forced) Decision {
 }
 
 func assess(d Demand, b Bench) []Assessment {
+	if d.NoP95 {
+		return withoutForce(d).Options
+	}
 	var out []Assessment
 	for _, m := range []Method{ByHand, ByMallet, ByPress} {
 		out = append(out, assessOne(m, d, b))

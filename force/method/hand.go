@@ -44,7 +44,7 @@ func weighHand(d Demand) (best Assessment, action HandAction) {
 			best, action = got, a
 		}
 	}
-	return best, action
+	return best.jams(d), action
 }
 
 func handLimits(d Demand, a HandAction) []Limit {

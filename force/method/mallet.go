@@ -75,7 +75,7 @@ func weighMallet(d Demand, b Bench) Assessment {
 			}
 		}
 	}
-	return best
+	return best.jams(d)
 }
 
 // malletShift is how much of the work one person may do with a mallet: no source

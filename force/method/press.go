@@ -49,7 +49,7 @@ func weighPress(d Demand, b Bench) Assessment {
 		_, at := judge(t.Limits)
 		best.Skipped = append(best.Skipped, Skipped{t.Press.Name, t.Verdict, t.Limits[at]})
 	}
-	return best
+	return best.jams(d)
 }
 
 // from is where the figures of the press come from.

@@ -54,12 +54,21 @@ func BatchRow(s *solve.Solution) batch.Row {
 		r.Outcome = batch.Tooling
 	}
 	var methods []string
+	var locks, none bool
 	for i := range s.Steps {
 		st := &s.Steps[i]
 		if m := string(st.Decision.Chosen); !slices.Contains(methods, m) {
 			methods = append(methods, m)
 		}
 		r.Peak, r.P95, r.Design = max(r.Peak, st.Result.Peak), max(r.P95, st.Result.P95), max(r.Design, st.Result.Design)
+		locks, none = locks || st.Result.Locks, none || st.Result.NoP95
+	}
+	// What one step has no figure of, the job has none of.
+	if locks {
+		r.Peak = 0
+	}
+	if none {
+		r.P95, r.Design = 0, 0
 	}
 	r.Method = strings.Join(methods, ", ")
 	if q := s.Quote; q != nil {
@@ -85,7 +94,7 @@ func WriteBatch(w io.Writer, b Batch) error {
 	for _, r := range b.Rows {
 		worked := r.Outcome == batch.Tooling || r.Outcome == batch.NoTooling
 		number := func(v float64) string {
-			if !worked {
+			if !worked || v == 0 {
 				return ""
 			}
 			return strconv.FormatFloat(v, 'f', 1, 64)
@@ -129,7 +138,7 @@ func BatchText(b Batch, folder string, unchanged int) string {
 		return s
 	}
 	for _, r := range b.Rows {
-		row := []string{short(strings.TrimSuffix(r.File, filepath.Ext(r.File)), 18), short(r.Job, 13), r.Method, number(r.Design), "-", ""}
+		row := []string{short(strings.TrimSuffix(r.File, filepath.Ext(r.File)), 18), short(r.Job, 13), r.Method, unless(r.Design == 0, number(r.Design), "none"), "-", ""}
 		switch {
 		case r.Outcome == batch.Failed || r.Outcome == batch.Broken:
 			row[2], row[3], row[5] = "-", "-", strings.ToUpper(r.Outcome)

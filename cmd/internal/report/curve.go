@@ -83,7 +83,9 @@ func (p *page) curve(u units, st *solve.Step) {
 			}
 			break
 		}
-		grid[row(r.Design)][x] = '-'
+		if !r.NoP95 {
+			grid[row(r.Design)][x] = '-'
+		}
 		if f := r.Curve.At(lift); f > 0 {
 			grid[row(f)][x] = '#'
 		}
@@ -101,5 +103,5 @@ func (p *page) curve(u units, st *solve.Step) {
 	p.line("  %12s +%s", "", strings.Repeat("-", curveColumns))
 	end := u.say(r.Stroke, "mm")
 	p.line("  %12s  0%*s", "travel", curveColumns-1, end)
-	p.line("  %12s  # nominal   . 90 of 100 assemblies   - design force", "")
+	p.line("  %12s  # nominal   . 90 of 100 assemblies%s", "", unless(r.NoP95, "   - design force", ""))
 }

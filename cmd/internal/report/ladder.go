@@ -101,7 +101,7 @@ func LadderText(j *job.File, set coupon.Set, cost quote.LadderCost, folder strin
 		case e.Loose:
 			row[6] = "loose: no force expected"
 		case e.Locks:
-			row[6] = "locks by the table's friction: do not force it"
+			row[6] = "locks, or jams too often: do not force it"
 		default:
 			force := func(v float64) string { v, _ = u.as(v, "N"); return number(v) }
 			row[2], row[3], row[4] = force(e.Peak), force(e.P5)+".."+force(e.P95), force(e.Separation)

@@ -98,7 +98,7 @@ func money(v float64) string { return fmt.Sprintf("%.2f", v) }
 func OfferFact(j *job.File, st *solve.Step) string {
 	u := unitsOf(j)
 	way := map[method.Method]string{method.ByHand: "by hand", method.ByMallet: "with mallet and vise", method.ByPress: "on an arbor press"}[st.Decision.Chosen]
-	text := fmt.Sprintf("For %s: %s on %s, pushed %s; design force %s, nominal %s", st.Name, st.Upper.Name, st.Lower.Name, way, u.say(st.Result.Design, "N"), u.say(st.Result.Peak, "N"))
+	text := fmt.Sprintf("For %s: %s on %s, pushed %s; design force %s, nominal %s", st.Name, st.Upper.Name, st.Lower.Name, way, u.design(st.Result), u.say(st.Result.Peak, "N"))
 	if j.RatePerHour > 0 {
 		text += fmt.Sprintf(", %.4g an hour", j.RatePerHour)
 	}

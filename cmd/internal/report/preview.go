@@ -38,7 +38,7 @@ func PreviewOf(s *solve.Solution, tool string) preview.Document {
 		if len(s.Steps) > 1 {
 			name += ", " + st.Name
 		}
-		fact(name, verdictOf(st)+", "+u.say(st.Result.Design, "N"))
+		fact(name, verdictOf(st)+", "+u.design(st.Result))
 	}
 	for _, p := range s.Pieces() {
 		fact(strings.ToUpper(p.Name[:1])+p.Name[1:], fmt.Sprintf("%s x %s x %s %s, %s, %s by %s",
@@ -78,11 +78,13 @@ func previewStep(u units, st *solve.Step) preview.Step {
 	for _, b := range r.Band {
 		p.Band = append(p.Band, [4]float64{b.Lift, b.P5, b.P50, b.P95})
 	}
+	b := u.bandOf(r)
 	p.Facts = []preview.Fact{
-		{Name: "Design force", Value: u.say(r.Design, "N")},
+		{Name: "Design force", Value: u.design(r)},
 		{Name: "Nominal peak", Value: u.say(r.Peak, "N") + " at a lift of " + u.say(r.PeakLift, "mm")},
-		{Name: "P5, P50, P95", Value: u.say(r.P5, "N") + ", " + u.say(r.P50, "N") + ", " + u.say(r.P95, "N")},
-		{Name: "Worst case", Value: u.say(r.Worst, "N")},
+		{Name: "P5, P50, P95", Value: b.p5 + ", " + b.p50 + ", " + b.p95},
+		{Name: "Worst case", Value: b.worst},
+		{Name: "Jam", Value: share(r.Jammed) + " of assemblies"},
 		{Name: "Work to the seat", Value: u.say(r.Work, "mJ")},
 		{Name: "Stroke", Value: u.say(r.Stroke, "mm")},
 		{Name: "Humps to be felt", Value: fmt.Sprint(r.Humps)},

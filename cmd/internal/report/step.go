@@ -43,19 +43,20 @@ type Figure struct {
 	Mark  string  `json:"mark"` // read, memory, common practice, own, job or shop
 }
 
-// A Force is what a step takes.
+// A Force is what a step takes. A figure that is left out does not exist: of the
+// nominal ones, if a latch locks, of the others, if so many assemblies jam.
 type Force struct {
-	Peak       float64      `json:"nominal_peak_n"`
-	PeakLift   float64      `json:"peak_lift_mm"`
-	PeakStack  float64      `json:"peak_if_all_at_one_lift_n"`
-	Design     float64      `json:"design_n"`
-	P5         float64      `json:"p5_n"`
-	P50        float64      `json:"p50_n"`
-	P95        float64      `json:"p95_n"`
-	P95StdErr  float64      `json:"p95_standard_error_n"`
+	Peak       float64      `json:"nominal_peak_n,omitzero"`
+	PeakLift   float64      `json:"peak_lift_mm,omitzero"`
+	PeakStack  float64      `json:"peak_if_all_at_one_lift_n,omitzero"`
+	Design     float64      `json:"design_n,omitzero"`
+	P5         float64      `json:"p5_n,omitzero"`
+	P50        float64      `json:"p50_n,omitzero"`
+	P95        float64      `json:"p95_n,omitzero"`
+	P95StdErr  float64      `json:"p95_standard_error_n,omitzero"`
 	Worst      float64      `json:"worst_n"`
-	Work       float64      `json:"work_mj"`
-	WorkP95    float64      `json:"work_p95_mj"`
+	Work       float64      `json:"work_mj,omitzero"`
+	WorkP95    float64      `json:"work_p95_mj,omitzero"`
 	Seat       float64      `json:"at_seat_n"`
 	Springback float64      `json:"springback_n"`
 	Stroke     float64      `json:"stroke_mm"`
@@ -66,6 +67,9 @@ type Force struct {
 	Loose      float64      `json:"share_loose"`
 	Over       float64      `json:"share_overstrained"`
 	Jammed     float64      `json:"share_jammed"`
+	Locks      bool         `json:"locks,omitzero"`           // a latch, at its nominal friction
+	NoP95      bool         `json:"no_p95,omitzero"`          // too many jam
+	WorstJams  bool         `json:"worst_case_jams,omitzero"` // then worst_n is only a bound of what goes together
 	Spread     []Share      `json:"spread"`
 	Curve      [][2]float64 `json:"curve_lift_mm_force_n"`
 	Latches    []Latch      `json:"latches"`
@@ -101,6 +105,9 @@ type Latch struct {
 	Separation  float64    `json:"separation_each_n"`
 	SelfLocking bool       `json:"self_locking"` // then separation has no meaning
 	Formulas    []string   `json:"formula_ids"`
+	Jammed      float64    `json:"share_jammed"`
+	Locks       bool       `json:"locks,omitzero"`      // at its nominal friction; then no figure of its force has a meaning
+	LocksFrom   float64    `json:"locks_from_friction"` // at nominal size; 0: at none that materials have
 	Explained   []FormLine `json:"explained"`
 }
 
@@ -168,8 +175,8 @@ func forceOf(st *solve.Step) Force {
 		P5: r.P5, P50: r.P50, P95: r.P95, P95StdErr: r.P95StdErr, Worst: r.Worst,
 		Work: r.Work, WorkP95: r.WorkP95, Seat: r.SeatForce, Springback: r.Springback, Stroke: r.Stroke, Humps: r.Humps,
 		Thrust: [2]float64{r.Thrust.X, r.Thrust.Y}, Wander: r.ThrustWander, Tilt: r.TiltMoment,
-		Loose: r.Loose, Over: r.Overstrained, Jammed: r.Jammed,
-		Spread: []Share{}, Curve: r.Curve.Points(curvePoints),
+		Loose: r.Loose, Over: r.Overstrained, Jammed: r.Jammed, Locks: r.Locks, NoP95: r.NoP95, WorstJams: r.WorstJams,
+		Spread: []Share{}, Curve: append([][2]float64{}, r.Curve.Points(curvePoints)...),
 	}
 	for _, s := range r.Spread {
 		f.Spread = append(f.Spread, Share{s.Input, s.Share})
@@ -179,7 +186,7 @@ func forceOf(st *solve.Step) Force {
 			ID: l.ID, Kind: l.Kind, Count: l.Count, PeakEach: l.PeakEach, PeakAll: l.PeakAll, PeakLift: l.PeakLift,
 			Work: l.Work, Seat: l.SeatForce, Stroke: l.Stroke, Transverse: l.Transverse,
 			Strain: l.Strain, StrainOf: l.StrainOf, Permitted: l.Permitted, Elastic: l.ElasticPart,
-			Separation: l.Separation, SelfLocking: l.SelfLocking, Formulas: l.Formulas,
+			Separation: l.Separation, SelfLocking: l.SelfLocking, Jammed: l.Jammed, Locks: l.Locks, LocksFrom: l.LocksFrom, Formulas: l.Formulas,
 		}
 		for _, e := range force.Explain(st.Assembly, l.ID) {
 			q.Explained = append(q.Explained, FormLine{e.ID, e.Symbol, e.Value, e.Unit, e.Formula, e.Numbers, e.Source, string(e.Mark)})

@@ -20,10 +20,11 @@ type SweepRow struct {
 // A SweepStep is what a value makes of a press step.
 type SweepStep struct {
 	Name    string  `json:"name"`
-	Peak    float64 `json:"nominal_peak_n"`
-	P95     float64 `json:"p95_n"`
+	Peak    float64 `json:"nominal_peak_n,omitzero"` // none if a latch locks
+	P95     float64 `json:"p95_n,omitzero"`          // none if too many jam
 	Over    float64 `json:"share_overstrained"`
 	Loose   float64 `json:"share_loose"`
+	Jammed  float64 `json:"share_jammed"`
 	Method  string  `json:"method"`
 	Verdict string  `json:"verdict"`
 	inLbf   bool
@@ -34,7 +35,7 @@ func SweepSteps(s *solve.Solution) []SweepStep {
 	var out []SweepStep
 	for i := range s.Steps {
 		st := &s.Steps[i]
-		out = append(out, SweepStep{st.Name, st.Result.Peak, st.Result.P95, st.Result.Overstrained, st.Result.Loose, string(st.Decision.Chosen), string(st.Chosen().Verdict), s.Job.Pounds()})
+		out = append(out, SweepStep{st.Name, st.Result.Peak, st.Result.P95, st.Result.Overstrained, st.Result.Loose, st.Result.Jammed, string(st.Decision.Chosen), string(st.Chosen().Verdict), s.Job.Pounds()})
 	}
 	return out
 }
@@ -51,10 +52,10 @@ func Sweep(path string, rows []SweepRow) string {
 			}
 		}
 	}
-	table := [][]string{{"value", "peak " + unit, "P95 " + unit, "overstrained", "loose", "method"}}
+	table := [][]string{{"value", "peak " + unit, "P95 " + unit, "overstrained", "loose", "jam", "method"}}
 	for _, r := range rows {
 		if r.Refused != "" {
-			table = append(table, []string{r.Value, "", "", "", "", "refused: " + r.Refused})
+			table = append(table, []string{r.Value, "", "", "", "", "", "refused: " + r.Refused})
 			continue
 		}
 		for k, s := range r.Steps {
@@ -69,10 +70,10 @@ func Sweep(path string, rows []SweepRow) string {
 			if len(r.Steps) > 1 {
 				how += " (" + s.Name + ")"
 			}
-			table = append(table, []string{value, number(s.Peak * scale), number(s.P95 * scale), share(s.Over), share(s.Loose), how})
+			table = append(table, []string{value, unless(s.Peak == 0 && s.Jammed > 0, number(s.Peak*scale), "locks"), unless(s.P95 == 0 && s.Jammed > 0, number(s.P95*scale), "none"), share(s.Over), share(s.Loose), share(s.Jammed), how})
 		}
 	}
-	p.table("lrrrrl", table)
+	p.table("lrrrrrl", table)
 	for _, r := range rows {
 		if r.Calibration != "" {
 			p.line("")

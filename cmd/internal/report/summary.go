@@ -99,16 +99,21 @@ func (p *page) forces(u units, st *solve.Step) {
 	r := st.Result
 	p.head("FORCE  %s", st.Name)
 	pair := func(name, value, other, second string) { p.line("  %-18s%-20s%-20s%s", name, value, other, second) }
-	pair("nominal peak", u.say(r.Peak, "N"), "at a lift of", u.say(r.PeakLift, "mm"))
-	pair("P5, P50", u.say(r.P5, "N")+", "+u.say(r.P50, "N"), "P95, for design", u.say(r.P95, "N")+fmt.Sprintf(", +- %.2g", first(u.as(r.P95StdErr, "N"))))
-	pair("worst case", u.say(r.Worst, "N"), "all at one lift", u.say(r.PeakStack, "N"))
-	pair("work to the seat", u.say(r.Work, "mJ"), "stroke", u.say(r.Stroke, "mm"))
-	pair("at the seat", u.say(r.SeatForce, "N"), "humps to be felt", fmt.Sprint(r.Humps))
+	b := u.bandOf(r)
+	nominal := func(v float64, unit string) string { return unless(r.Locks, u.say(v, unit), "none: it locks") }
+	pair("nominal peak", nominal(r.Peak, "N"), "at a lift of", unless(r.Locks, u.say(r.PeakLift, "mm"), "-"))
+	pair("P5, P50", b.p5+", "+b.p50, "P95, for design", b.p95+b.error)
+	pair("worst case", b.worst, "all at one lift", unless(r.Locks, u.say(r.PeakStack, "N"), "-"))
+	pair("work to the seat", nominal(r.Work, "mJ"), "stroke", u.say(r.Stroke, "mm"))
+	pair("at the seat", nominal(r.SeatForce, "N"), "humps to be felt", unless(r.Locks, fmt.Sprint(r.Humps), "-"))
 	x, unit := u.as(r.Thrust.X, "mm")
 	y, _ := u.as(r.Thrust.Y, "mm")
 	wander := ""
 	if r.ThrustWander >= 0.005 {
 		wander = fmt.Sprintf(", wanders %s along the stroke", u.say(r.ThrustWander, "mm"))
+	}
+	if r.Locks {
+		wander = ", the mean place of the latches"
 	}
 	p.line("  %-18sx %s, y %s %s%s", "thrust line", number(x), number(y), unit, wander)
 	tilt := r.TiltMoment
@@ -116,24 +121,25 @@ func (p *page) forces(u units, st *solve.Step) {
 		tilt = 0
 	}
 	pair("tilt moment", u.say(tilt, "N mm"), "loose", share(r.Loose)+" of assemblies")
-	pair("strained too far", share(r.Overstrained), "jammed", share(r.Jammed))
+	pair("strained too far", share(r.Overstrained), "jammed", share(r.Jammed)+" of assemblies")
 	_, f := u.as(0, "N")
 	rows := [][]string{{"latch", "kind", "places", "each " + f, "all " + f, "strain of limit", "holds " + f}}
 	for _, q := range r.Latches {
 		each, _ := u.as(q.PeakEach, "N")
 		all, _ := u.as(q.PeakAll, "N")
-		rows = append(rows, []string{q.ID, strings.ReplaceAll(q.Kind, "_", " "), fmt.Sprint(q.Count), number(each), number(all),
+		rows = append(rows, []string{q.ID, strings.ReplaceAll(q.Kind, "_", " "), fmt.Sprint(q.Count), unless(q.Locks, number(each), "locks"), unless(q.Locks, number(all), "locks"),
 			fmt.Sprintf("%s of %s %%", number(100*q.Strain), number(100*q.Permitted)), u.holds(q)})
 	}
 	p.line("")
 	p.latches(rows)
 }
 
-func first(v float64, _ string) float64 { return v }
-
 // holds is the force that pulls one joint apart, from the end that holds least to the
 // one that holds most. A joint that locks at one of them says so there.
 func (u units) holds(q force.LatchResult) string {
+	if q.Locks {
+		return "-" // it never goes in
+	}
 	low, _ := u.as(q.SeparationLow, "N")
 	high, _ := u.as(q.SeparationHigh, "N")
 	least, most := number(low), number(high)
