@@ -121,7 +121,7 @@ func (p *page) forces(u units, st *solve.Step) {
 		tilt = 0
 	}
 	pair("tilt moment", u.say(tilt, "N mm"), "loose", share(r.Loose)+" of assemblies")
-	pair("strained too far", share(r.Overstrained), "jammed", share(r.Jammed)+" of assemblies")
+	pair("strained too far", share(r.Overstrained), "jammed", share(r.Jammed))
 	_, f := u.as(0, "N")
 	rows := [][]string{{"latch", "kind", "places", "each " + f, "all " + f, "strain of limit", "holds " + f}}
 	for _, q := range r.Latches {
