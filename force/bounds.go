@@ -62,6 +62,8 @@ func portion(share float64) string {
 		return "fewer than 0.1 %"
 	case share < 1 && share > 0.999:
 		return "more than 99.9 %"
+	case share > 0 && share < 0.01:
+		return fmt.Sprintf("%.2g %%", 100*share)
 	}
 	return fmt.Sprintf("%.1f %%", 100*share)
 }

@@ -18,8 +18,8 @@ const (
 	Lubricate        Change = "lubricated friction"
 	LessInterference Change = "less interference"
 	FewerLatches     Change = "fewer latches"
-	JamFreeAngle     Change = "lead-in that does not jam"
-	JamFreeFriction  Change = "friction that does not jam"
+	JamFreeAngle     Change = "lead-in against jams"
+	JamFreeFriction  Change = "friction against jams"
 )
 
 // Changes lists them.

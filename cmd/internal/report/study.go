@@ -91,6 +91,8 @@ func share(x float64) string {
 		return "0 %"
 	case x < 0.001:
 		return "< 0.1 %"
+	case x < 0.01:
+		return fmt.Sprintf("%.2g %%", 100*x) // near the limits of what may jam
 	}
 	return fmt.Sprintf("%.1f %%", 100*x)
 }

@@ -120,7 +120,7 @@ func (p *page) forces(u units, st *solve.Step) {
 	if math.Abs(tilt) < 1e-6*r.Peak { // of a thrust line in the middle
 		tilt = 0
 	}
-	pair("tilt moment", u.say(tilt, "N mm"), "loose", share(r.Loose)+" of assemblies")
+	pair("tilt moment", unless(r.Locks, u.say(tilt, "N mm"), "-"), "loose", share(r.Loose)+" of assemblies")
 	pair("strained too far", share(r.Overstrained), "jammed", share(r.Jammed))
 	_, f := u.as(0, "N")
 	rows := [][]string{{"latch", "kind", "places", "each " + f, "all " + f, "strain of limit", "holds " + f}}

@@ -17,24 +17,45 @@ const (
 	slotWide         = 1.0 // [mm]
 )
 
-// alternatives computes what each single change would make of a step. A change that
-// does not apply to its latches is left out; one that the force room refuses is
-// named with the reason.
+// A trial is a single change with what it makes of the forces.
+type trial struct {
+	change       method.Change
+	what, undone string
+	result       force.Result
+}
+
+// alternatives is what each single change would make of a step. A change that does
+// not apply to its latches is left out; one that the force room refuses is named
+// with the reason.
 func alternatives(st *Step) []method.Alternative {
+	if st.trials == nil {
+		st.trials = trials(st)
+	}
 	var out []method.Alternative
+	for _, t := range st.trials {
+		alt := method.Alternative{Change: t.change, What: t.what, Undone: t.undone}
+		if t.undone == "" {
+			alt.Demand, alt.Holds = st.Demand.WithResult(t.result), holds(t.result)
+		}
+		out = append(out, alt)
+	}
+	return out
+}
+
+// trials computes the forces with each single change.
+func trials(st *Step) []trial {
+	out := []trial{}
 	for _, c := range method.Changes() {
-		a, what, ok := changed(st.Assembly, c)
+		a, what, ok := changed(st.Assembly, st.Result, c)
 		if !ok {
 			continue
 		}
-		alt := method.Alternative{Change: c, What: what}
-		r, err := force.Analyse(a)
-		if err != nil {
-			alt.Undone = err.Error()
-		} else {
-			alt.Demand, alt.Holds = st.Demand.WithResult(r), holds(r)
+		t := trial{change: c, what: what}
+		var err error
+		if t.result, err = force.Analyse(a); err != nil {
+			t.undone = err.Error()
 		}
-		out = append(out, alt)
+		out = append(out, t)
 	}
 	return out
 }
@@ -53,13 +74,15 @@ func holds(r force.Result) float64 {
 }
 
 // changed gives the assembly with one change, and what was changed.
-func changed(a force.Assembly, c method.Change) (force.Assembly, string, bool) {
+func changed(a force.Assembly, r force.Result, c method.Change) (force.Assembly, string, bool) {
 	switch c {
 	case method.StaggerDepths:
 		staggered, what, ok := force.Stagger(a)
 		return staggered, what, ok
 	case method.Lubricate:
 		return lubricated(a)
+	case method.JamFreeAngle, method.JamFreeFriction:
+		return jamFree(a, r, c)
 	}
 	latches := make([]force.Latch, len(a.Latches))
 	any, what := false, ""
@@ -122,25 +145,10 @@ func slotted(l *force.Latch) (string, bool) {
 }
 
 func shallower(l *force.Latch) (string, bool) {
-	limit := shallowLead * math.Pi / 180
-	text := fmt.Sprintf("lead-in %.0f deg", shallowLead)
-	switch {
-	case l.Annular != nil && l.Annular.MatingAngle > limit:
-		c := *l.Annular
-		c.MatingAngle = limit
-		l.Annular = &c
-	case l.Cantilever != nil && l.Cantilever.MatingAngle > limit:
-		c := *l.Cantilever
-		c.MatingAngle = limit
-		l.Cantilever = &c
-	case l.PressFit != nil && (l.PressFit.LeadInAngle == nil || *l.PressFit.LeadInAngle > limit):
-		c := *l.PressFit
-		c.LeadInAngle = &limit
-		l.PressFit = &c
-	default:
+	if l.Ball != nil || l.CrushRib != nil || lead(l, shallowLead*degree) == "" {
 		return "", false
 	}
-	return text, true
+	return fmt.Sprintf("lead-in %.0f deg", shallowLead), true
 }
 
 func looser(l *force.Latch) (string, bool) {

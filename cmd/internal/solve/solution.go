@@ -40,6 +40,8 @@ type Step struct {
 	Cycle                        Cycle
 	Remarks                      []force.Warning // on the parts
 
+	trials []trial // single changes, once they were asked for
+
 	// Changes are the figures of the file that the shop's calibration replaced.
 	Changes []calibrate.Change
 

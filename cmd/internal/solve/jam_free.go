@@ -1,0 +1,101 @@
+package solve
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"ramnest/force"
+	"ramnest/force/method"
+)
+
+// Whole degrees and hundredths of friction that are looked through for the one that
+// brings the share that jams in. Below 5 deg a lead-in is none.
+const (
+	leastLead, mostLead = 5, 80
+	leastSlip, mostSlip = 1, 200 // [0.01]
+	degree              = math.Pi / 180
+	fewJam              = method.JamPass
+)
+
+// jamFree gives the assembly with the steepest lead-in of the latches that jam, in
+// whole degrees, or with the highest friction, in hundredths, at which no more
+// assemblies jam than any method may have; and what was changed. ok is false if none
+// jams, or no figure brings it in. The share is that of the same draws as the job's,
+// so that the job with the figure has it too.
+func jamFree(a force.Assembly, r force.Result, c method.Change) (out force.Assembly, what string, ok bool) {
+	if r.Jammed <= fewJam {
+		return a, "", false
+	}
+	at, lo, hi := slippery, leastSlip, mostSlip
+	if c == method.JamFreeAngle {
+		at, lo, hi = func(a force.Assembly, n int) (force.Assembly, string) { return gentler(a, r, n) }, leastLead, mostLead
+	}
+	fits := func(n int) bool {
+		changed, what := at(a, n)
+		if what == "" {
+			return false
+		}
+		r, err := force.Analyse(changed)
+		return err == nil && r.Jammed <= fewJam && !r.NoP95
+	}
+	if !fits(lo) {
+		return a, "", false
+	}
+	for lo+1 < hi {
+		if mid := (lo + hi) / 2; fits(mid) {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	out, what = at(a, lo)
+	return out, what, true
+}
+
+// slippery gives both parts a friction of so many hundredths.
+func slippery(a force.Assembly, hundredths int) (force.Assembly, string) {
+	mu := float64(hundredths) / 100
+	a.Lower.Friction, a.Upper.Friction = &mu, &mu
+	return a, fmt.Sprintf("friction %.2f on both parts, to be measured on them", mu)
+}
+
+// gentler gives the latches that jam a lead-in of so many degrees at most.
+func gentler(a force.Assembly, r force.Result, deg int) (force.Assembly, string) {
+	angle := float64(deg) * degree
+	a.Latches = append([]force.Latch(nil), a.Latches...)
+	var say []string
+	for i := range a.Latches {
+		if r.Latches[i].Jammed == 0 {
+			continue
+		}
+		if field := lead(&a.Latches[i], angle); field != "" {
+			say = append(say, fmt.Sprintf("%s %s %d deg", a.Latches[i].ID, field, deg))
+		}
+	}
+	return a, strings.Join(say, ", ")
+}
+
+// lead gives a latch a lead-in of an angle [rad] at most, and its field in the file;
+// empty if it has less, or none that its kind allows.
+func lead(l *force.Latch, angle float64) (field string) {
+	steeper := func(v *float64) bool { return v == nil || *v > angle }
+	switch {
+	case l.Annular != nil && l.Annular.MatingAngle > angle:
+		c := *l.Annular
+		c.MatingAngle, l.Annular, field = angle, &c, "annular.mating_angle"
+	case l.Cantilever != nil && l.Cantilever.MatingAngle > angle:
+		c := *l.Cantilever
+		c.MatingAngle, l.Cantilever, field = angle, &c, "cantilever.mating_angle"
+	case l.Ball != nil && steeper(l.Ball.EntryAngle):
+		c := *l.Ball
+		c.EntryAngle, l.Ball, field = &angle, &c, "ball.entry_angle"
+	case l.PressFit != nil && steeper(l.PressFit.LeadInAngle):
+		c := *l.PressFit
+		c.LeadInAngle, l.PressFit, field = &angle, &c, "press_fit.lead_in_angle"
+	case l.CrushRib != nil && steeper(l.CrushRib.LeadInAngle):
+		c := *l.CrushRib
+		c.LeadInAngle, l.CrushRib, field = &angle, &c, "crush_rib.lead_in_angle"
+	}
+	return field
+}
