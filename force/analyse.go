@@ -104,13 +104,9 @@ func AnalyseContext(ctx context.Context, a Assembly) (Result, error) {
 		r.PeakStack += lr.PeakAll
 		r.Springback += float64(len(l.At)) * j.springback(mu.Value, s, &profiles[i])
 	}
-	if r.Locks {
-		for i := range profiles {
-			profiles[i] = profiles[i].above(stuck)
-		}
-	}
 	r.Curve = sumCurve(profiles, counts)
 	if r.Locks {
+		r.Curve = r.Curve.above(stuck)
 		r.PeakStack, r.Springback, r.Thrust = 0, 0, meanPlace(a.Latches)
 	} else {
 		r.Peak, r.PeakLift = r.Curve.Peak()

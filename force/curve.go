@@ -108,6 +108,16 @@ func sumCurve(profiles []profile, counts []int) Curve {
 	return c
 }
 
+// above is the curve down to a lift at which a force begins.
+func (c Curve) above(lift float64) Curve {
+	const same = 1e-6 // as breaks are
+	n := 0
+	for n < len(c.pieces) && c.pieces[n].Lo >= lift-same {
+		n++
+	}
+	return Curve{c.pieces[:n]}
+}
+
 // Stroke is the lift where the first force begins [mm].
 func (c Curve) Stroke() float64 {
 	if len(c.pieces) == 0 {

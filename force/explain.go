@@ -78,8 +78,7 @@ func (e *explainer) locks() {
 			break
 		}
 	}
-	e.step("flank.jam", "mu_lock", e.j.locksFrom(), "1", "mu_lock: friction from which on the axial force is more than tan 85 deg times the load across the axis, or the pin swells fast: no push joins it; found by repeating",
-		"own; flank: "+sourceGuide+", p. 14", MarkOwn, "")
+	e.given("mu_lock", e.j.locksFrom(), "1", "friction from which on no push joins it: the axial force is tan 85 deg times the load across the axis or more, or the pin swells fast; found by repeating", MarkOwn)
 }
 
 type explainer struct {

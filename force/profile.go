@@ -41,17 +41,6 @@ func (q *profile) first() float64 {
 	return q.p[0].Hi
 }
 
-// above is the profile down to a lift.
-func (q profile) above(lift float64) profile {
-	for q.n > 0 && q.p[q.n-1].Hi <= lift {
-		q.n--
-	}
-	if q.n > 0 {
-		q.p[q.n-1].Lo = max(q.p[q.n-1].Lo, lift)
-	}
-	return q
-}
-
 // clip cuts the profile at the seat.
 func (q *profile) clip() {
 	for q.n > 0 {
