@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 
 	"ramnest/export"
+	"ramnest/fixture/mesh"
 )
 
 // A tetrahedron of 10 mm, as a binary STL.
@@ -15,7 +16,7 @@ func ExampleWriteSTL() {
 	vertices := [][3]float64{{0, 0, 0}, {10, 0, 0}, {0, 10, 0}, {0, 0, 10}}
 	triangles := [][3]int32{{0, 2, 1}, {0, 1, 3}, {1, 2, 3}, {2, 0, 3}}
 	var b bytes.Buffer
-	if err := export.WriteSTL(&b, "tetrahedron", vertices, triangles); err != nil {
+	if err := export.WriteSTL(&b, "tetrahedron", &mesh.Mesh{Vertices: vertices, Triangles: triangles}); err != nil {
 		fmt.Println(err)
 		return
 	}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+
+	"ramnest/fixture/mesh"
 )
 
 // A MeshError says why a mesh cannot be written as it stands.
@@ -29,7 +31,8 @@ const maxTriangles = math.MaxInt32
 // most readers of 3MF keep, and refuses a mesh that does not survive it:
 // coordinates out of range, indices that point nowhere, triangles that have no
 // area left.
-func singlePrecision(name string, vertices [][3]float64, triangles [][3]int32) ([][3]float32, error) {
+func singlePrecision(name string, m *mesh.Mesh) ([][3]float32, error) {
+	vertices, triangles := m.Vertices, m.Triangles
 	if len(triangles) == 0 {
 		return nil, &MeshError{Object: name, Triangle: -1, Problem: "has no triangles"}
 	}

@@ -5,6 +5,8 @@ import (
 	"encoding/binary"
 	"io"
 	"math"
+
+	"ramnest/fixture/mesh"
 )
 
 const (
@@ -22,8 +24,8 @@ const (
 // A mesh with no triangle, with a corner that is not a number, or with a
 // triangle that float32 rounding leaves without area is a [*MeshError], and
 // nothing has been written then.
-func WriteSTL(w io.Writer, name string, vertices [][3]float64, triangles [][3]int32) error {
-	rounded, err := singlePrecision(name, vertices, triangles)
+func WriteSTL(w io.Writer, name string, m *mesh.Mesh) error {
+	rounded, err := singlePrecision(name, m)
 	if err != nil {
 		return err
 	}
@@ -33,10 +35,10 @@ func WriteSTL(w io.Writer, name string, vertices [][3]float64, triangles [][3]in
 		head[i] = ' '
 	}
 	copy(head[:stlHeader], "binary STL, mm: "+plainASCII(name))
-	binary.LittleEndian.PutUint32(head[stlHeader:], uint32(len(triangles)))
+	binary.LittleEndian.PutUint32(head[stlHeader:], uint32(len(m.Triangles)))
 	out.Write(head[:])
 	var record [stlRecord]byte
-	for _, t := range triangles {
+	for _, t := range m.Triangles {
 		a, b, c := rounded[t[0]], rounded[t[1]], rounded[t[2]]
 		at := 0
 		for _, v := range [...][3]float32{unit(areaVector(a, b, c)), a, b, c} {

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"ramnest/export"
+	"ramnest/fixture/mesh"
 )
 
 // The bytes of a tetrahedron, read without the code that wrote them: count, corners in
@@ -22,7 +23,7 @@ func TestWriteSTLByteByByte(t *testing.T) {
 	third := float32(1 / math.Sqrt(3))
 	normals := [][3]float32{{0, 0, -1}, {0, -1, 0}, {third, third, third}, {-1, 0, 0}}
 	var b bytes.Buffer
-	if err := export.WriteSTL(&b, "solid of = four", vertices, triangles); err != nil {
+	if err := export.WriteSTL(&b, "solid of = four", &mesh.Mesh{Vertices: vertices, Triangles: triangles}); err != nil {
 		t.Fatal(err)
 	}
 	data := b.Bytes()

@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"ramnest/fixture/mesh"
 )
 
 // A Package is what one 3MF file holds.
@@ -21,10 +23,9 @@ type Package struct {
 type Object struct {
 	Name       string // shown by slicers
 	PartNumber string // optional
-	Vertices   [][3]float64
-	Triangles  [][3]int32
-	Metadata   []Entry
-	Place      [3]float64 // where the object's origin is put in the build [mm]
+	mesh.Mesh
+	Metadata []Entry
+	Place    [3]float64 // where the object's origin is put in the build [mm]
 }
 
 // An Entry is one line of metadata. A name that the core specification does
@@ -148,7 +149,7 @@ func modelXML(p Package) ([]byte, error) {
 }
 
 func appendMesh(b []byte, o Object) ([]byte, error) {
-	rounded, err := singlePrecision(o.Name, o.Vertices, o.Triangles)
+	rounded, err := singlePrecision(o.Name, &o.Mesh)
 	if err != nil {
 		return nil, err
 	}

@@ -62,7 +62,7 @@ func demoBodies(tb testing.TB) map[string]picture.Body {
 		if err != nil {
 			tb.Fatalf("%s: %v", b.Name, err)
 		}
-		out[b.Name] = picture.Body{Vertices: m.Vertices, Triangles: m.Triangles}
+		out[b.Name] = picture.Body{Mesh: *m}
 	}
 	return out
 }

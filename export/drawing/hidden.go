@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"ramnest/fixture/mesh"
 )
 
 // nearer is by how much something must lie in front to hide a line [mm].
@@ -14,10 +16,10 @@ type segment [2]point
 
 // sight divides the edges of a mesh into what is seen and what is hidden. rims are the
 // edges of the cut, plane its depth; without a cut there are none.
-func (m mesh) sight(edges []edge, plane float64) (seen, hidden, rims []segment) {
+func sight(m *mesh.Mesh, edges []edge, plane float64) (seen, hidden, rims []segment) {
 	for _, e := range edges {
 		if e.rim {
-			rims = append(rims, m.flat(e))
+			rims = append(rims, flat(m, e))
 		}
 	}
 	g := newGrid(m)
@@ -25,25 +27,25 @@ func (m mesh) sight(edges []edge, plane float64) (seen, hidden, rims []segment) 
 		if e.rim || !e.sharp && !e.outline {
 			continue
 		}
-		p, q := m.at[e.a], m.at[e.b]
+		p, q := m.Vertices[e.a], m.Vertices[e.b]
 		if math.Hypot(q[0]-p[0], q[1]-p[1]) < 1e-6 {
 			continue
 		}
 		if !e.seen {
-			hidden = append(hidden, m.flat(e))
+			hidden = append(hidden, flat(m, e))
 			continue
 		}
 		dark := g.over(p, q)
 		if len(rims) > 0 && min(p[2], q[2]) < plane-nearer {
-			dark = append(dark, within(rims, m.flat(e))...)
+			dark = append(dark, within(rims, flat(m, e))...)
 		}
-		cut(m.flat(e), dark, &seen, &hidden)
+		cut(flat(m, e), dark, &seen, &hidden)
 	}
 	return seen, hidden, rims
 }
 
-func (m mesh) flat(e edge) segment {
-	p, q := m.at[e.a], m.at[e.b]
+func flat(m *mesh.Mesh, e edge) segment {
+	p, q := m.Vertices[e.a], m.Vertices[e.b]
 	return segment{{p[0], p[1]}, {q[0], q[1]}}
 }
 
@@ -124,7 +126,7 @@ func inside(rims []segment, p point) bool {
 
 // A grid finds the triangles over a place.
 type grid struct {
-	mesh
+	*mesh.Mesh
 	low   point
 	step  float64
 	cells [gridSide * gridSide][]int32
@@ -134,11 +136,11 @@ type grid struct {
 
 const gridSide = 64
 
-func newGrid(m mesh) *grid {
-	low, high := m.box()
-	g := &grid{mesh: m, low: low, step: max(high[0]-low[0], high[1]-low[1], 1e-6) / gridSide * 1.0001, seen: make([]int32, len(m.triangles))}
-	for i, t := range m.triangles {
-		p, q, r := m.at[t[0]], m.at[t[1]], m.at[t[2]]
+func newGrid(m *mesh.Mesh) *grid {
+	low, high := boxOf(m)
+	g := &grid{Mesh: m, low: low, step: max(high[0]-low[0], high[1]-low[1], 1e-6) / gridSide * 1.0001, seen: make([]int32, len(m.Triangles))}
+	for i, t := range m.Triangles {
+		p, q, r := m.Vertices[t[0]], m.Vertices[t[1]], m.Vertices[t[2]]
 		g.each(min(p[0], q[0], r[0]), min(p[1], q[1], r[1]), max(p[0], q[0], r[0]), max(p[1], q[1], r[1]), func(c int) {
 			g.cells[c] = append(g.cells[c], int32(i))
 		})
@@ -167,7 +169,7 @@ func (g *grid) over(p, q [3]float64) []stretch {
 				continue
 			}
 			g.seen[i] = g.turn
-			a, b, c := g.at[g.triangles[i][0]], g.at[g.triangles[i][1]], g.at[g.triangles[i][2]]
+			a, b, c := g.Vertices[g.Triangles[i][0]], g.Vertices[g.Triangles[i][1]], g.Vertices[g.Triangles[i][2]]
 			if max(a[2], b[2], c[2]) <= low+nearer {
 				continue
 			}

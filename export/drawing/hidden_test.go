@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"ramnest/fixture/mesh"
 )
 
 // total is the length of segments [mm].
@@ -19,9 +21,9 @@ func outlines(b Body, w view, cut bool) (seen, hidden, rims []segment) {
 	m := w.of(b)
 	plane := 0.0
 	if cut {
-		m, plane = m.behind(dot(w.toward, [3]float64{b.Cut[0], b.Cut[1], 0}))
+		m, plane = cutBehind(m, mesh.Dot(w.toward, [3]float64{b.Cut[0], b.Cut[1], 0}))
 	}
-	s, h, rims := m.sight(m.edges(), plane)
+	s, h, rims := sight(m, edgesOf(m), plane)
 	if cut {
 		h = nil
 	}
@@ -91,7 +93,7 @@ func TestSightAgainstSamples(t *testing.T) {
 			cuboid(&b, low, high)
 		}
 		m := fromAbove.of(b)
-		seen, hidden, _ := m.sight(m.edges(), 0)
+		seen, hidden, _ := sight(m, edgesOf(m), 0)
 		want, all := 0.0, 0.0
 		for k := range lows {
 			x0, y0, x1, y1 := lows[k][0], lows[k][1], highs[k][0], highs[k][1]

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"ramnest/export/page"
+	"ramnest/fixture/mesh"
 	"ramnest/force"
 )
 
@@ -22,9 +23,8 @@ type Set struct {
 // A Body is what one sheet shows, in coordinates of its own, z up.
 type Body struct {
 	Name      string
-	Vertices  [][3]float64 // [mm]
-	Triangles [][3]int32   // closed, counter-clockwise seen from outside
-	Cut       [2]float64   // the sections run through this place of the plan [mm]
+	mesh.Mesh            // [mm], closed
+	Cut       [2]float64 // the sections run through this place of the plan [mm]
 
 	Material, Process, Build, Tolerance, Mass, Mark string // of the title block
 

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ramnest/export/page"
+	"ramnest/fixture/mesh"
 	"ramnest/force"
 )
 
@@ -76,12 +77,12 @@ func (d drafter) lines() [3]picture {
 	for i := range out {
 		p := &out[i]
 		m := p.view.of(d.body)
-		p.low, p.high = m.box()
+		p.low, p.high = boxOf(m)
 		plane := 0.0
 		if i > 0 {
-			m, plane = m.behind(dot(p.view.toward, [3]float64{d.body.Cut[0], d.body.Cut[1], 0}))
+			m, plane = cutBehind(m, mesh.Dot(p.view.toward, [3]float64{d.body.Cut[0], d.body.Cut[1], 0}))
 		}
-		seen, hidden, rims := m.sight(m.edges(), plane)
+		seen, hidden, rims := sight(m, edgesOf(m), plane)
 		if i > 0 {
 			hidden = nil // sections show what is seen
 		}

@@ -22,7 +22,7 @@ const (
 // heights from its underside.
 func (d drafter) tableOf() table {
 	low := fromAbove.of(d.body)
-	origin, _ := low.box()
+	origin, _ := boxOf(low)
 	t := table{rows: [][]string{{"", "feature", "size", "X", "Y", "Z from", "Z to"}}}
 	s := d.set
 	for _, f := range d.body.Features {

@@ -3,6 +3,8 @@ package picture
 import (
 	"image"
 	"math"
+
+	"ramnest/fixture/mesh"
 )
 
 // Sizes of arrows [px at stroke scale 1].
@@ -27,7 +29,7 @@ func drawArrow(img *image.Paletted, c Camera, a Arrow, stroke float64) {
 	x1, y1 := c.Project(a.To)
 	long := math.Hypot(x1-x0, y1-y0)
 	if long < 3*size {
-		drawEndOn(img, x1, y1, dot(c.toward, sub(a.To, a.From)) > 0, size)
+		drawEndOn(img, x1, y1, mesh.Dot(c.toward, mesh.Sub(a.To, a.From)) > 0, size)
 		return
 	}
 	// A short arrow is a smaller arrow, not a squashed one.

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"ramnest/export/picture"
+	"ramnest/fixture/mesh"
 )
 
 // gear is a ring with a toothed rim: flat faces, creases, curved walls and a
@@ -41,7 +42,7 @@ func gear(triangles int) (vertices [][3]float64, faces [][3]int32) {
 func gearScene(triangles int) picture.Scene {
 	v, t := gear(triangles)
 	return picture.Scene{
-		Bodies: []picture.Body{{Vertices: v, Triangles: t}},
+		Bodies: []picture.Body{{Mesh: mesh.Mesh{Vertices: v, Triangles: t}}},
 		View:   picture.View{Azimuth: -0.6, Elevation: 0.6},
 		Width:  900, Height: 700,
 	}

@@ -1,6 +1,10 @@
 package picture
 
-import "math"
+import (
+	"math"
+
+	"ramnest/fixture/mesh"
+)
 
 // A Camera knows where points of a scene lie in its picture.
 type Camera struct {
@@ -45,7 +49,7 @@ func (c Camera) Scale() float64 { return c.scale }
 // turn gives a point or direction in the axes of the picture: right, up, and
 // to the viewer [mm].
 func (c *Camera) turn(v [3]float64) [3]float64 {
-	return [3]float64{dot(c.right, v), dot(c.up, v), dot(c.toward, v)}
+	return [3]float64{mesh.Dot(c.right, v), mesh.Dot(c.up, v), mesh.Dot(c.toward, v)}
 }
 
 // pixel gives the place of a turned point.
@@ -63,15 +67,15 @@ func newCamera(s *Scene) (c Camera, turned [][][3]float64, err error) {
 		toward: [3]float64{float64(sinA * cosE), -float64(cosA * cosE), sinE},
 	}
 	turned, shown := c.turnAll(s)
-	if shown.low[0] > shown.high[0] {
+	if shown.Min[0] > shown.Max[0] {
 		return Camera{}, nil, &SceneError{Field: "Bodies", Problem: "there is nothing to draw"}
 	}
-	c.far, c.near = shown.low[2], shown.high[2]
+	c.far, c.near = shown.Min[2], shown.Max[2]
 	frame := shown
 	if len(s.View.Fit) > 0 {
-		frame = empty()
+		frame = mesh.EmptyBox()
 		for _, p := range s.View.Fit {
-			frame.add(c.turn(p))
+			frame.Add(c.turn(p))
 		}
 	}
 	margin := s.View.Margin
@@ -80,12 +84,12 @@ func newCamera(s *Scene) (c Camera, turned [][][3]float64, err error) {
 	}
 	w, h := float64(s.Width), float64(s.Height)
 	border := float64(margin * min(w, h))
-	wide, high := frame.high[0]-frame.low[0], frame.high[1]-frame.low[1]
+	wide, high := frame.Max[0]-frame.Min[0], frame.Max[1]-frame.Min[1]
 	// A frame without extent still gets a scale: a millimetre fills it.
 	c.scale = min((w-2*border)/max(wide, 1e-3), (h-2*border)/max(high, 1e-3))
-	c.x0 = w/2 - float64(c.scale*(frame.low[0]+frame.high[0])/2)
-	c.y0 = h/2 + float64(c.scale*(frame.low[1]+frame.high[1])/2)
-	for _, side := range []float64{shown.low[0], shown.high[0], shown.low[1], shown.high[1]} {
+	c.x0 = w/2 - float64(c.scale*(frame.Min[0]+frame.Max[0])/2)
+	c.y0 = h/2 + float64(c.scale*(frame.Min[1]+frame.Max[1])/2)
+	for _, side := range []float64{shown.Min[0], shown.Max[0], shown.Min[1], shown.Max[1]} {
 		if math.Abs(side*c.scale)+math.Abs(c.x0)+math.Abs(c.y0) > farthestPixel {
 			return Camera{}, nil, &SceneError{Field: "View.Fit", Problem: "is too small or too far off for this scene"}
 		}
@@ -98,14 +102,14 @@ const farthestPixel = 1 << 20
 
 // turnAll turns all vertices into the axes of the picture and finds the extent
 // of what is shown there.
-func (c *Camera) turnAll(s *Scene) (turned [][][3]float64, shown box) {
-	shown = empty()
+func (c *Camera) turnAll(s *Scene) (turned [][][3]float64, shown mesh.Box) {
+	shown = mesh.EmptyBox()
 	turned = make([][][3]float64, len(s.Bodies))
 	for i := range s.Bodies {
 		b := &s.Bodies[i]
 		t := make([][3]float64, len(b.Vertices))
 		for k, v := range b.Vertices {
-			t[k] = c.turn(add(v, b.Offset))
+			t[k] = c.turn(mesh.Add(v, b.Offset))
 		}
 		turned[i] = t
 		if cut := s.Section.of(b, c); cut != nil {
@@ -115,41 +119,39 @@ func (c *Camera) turnAll(s *Scene) (turned [][][3]float64, shown box) {
 		}
 	}
 	for _, a := range s.Arrows {
-		shown.add(c.turn(a.From))
-		shown.add(c.turn(a.To))
+		shown.Add(c.turn(a.From))
+		shown.Add(c.turn(a.To))
 	}
 	for _, l := range s.Lines {
-		shown.add(c.turn(l.From))
-		shown.add(c.turn(l.To))
+		shown.Add(c.turn(l.From))
+		shown.Add(c.turn(l.To))
 	}
 	return turned, shown
 }
 
 // reach adds the corners of all triangles; a vertex that no triangle has does
 // not count.
-func reach(b *Body, turned [][3]float64, shown *box) {
-	used := make([]bool, len(turned))
-	for _, t := range b.Triangles {
-		used[t[0]], used[t[1]], used[t[2]] = true, true, true
+func reach(b *Body, turned [][3]float64, shown *mesh.Box) {
+	of := mesh.Mesh{Vertices: turned, Triangles: b.Triangles}
+	if len(b.Triangles) == 0 {
+		return
 	}
-	for i, p := range turned {
-		if used[i] {
-			shown.add(p)
-		}
-	}
+	box := of.Bounds()
+	shown.Add(box.Min)
+	shown.Add(box.Max)
 }
 
 // reachCut adds what the section leaves.
-func reachCut(b *Body, turned [][3]float64, cut *plane, shown *box) {
+func reachCut(b *Body, turned [][3]float64, cut *plane, shown *mesh.Box) {
 	for _, t := range b.Triangles {
 		for k := range t {
 			p, q := turned[t[k]], turned[t[(k+1)%3]]
 			dp, dq := cut.above(p), cut.above(q)
 			if dp <= 0 {
-				shown.add(p)
+				shown.Add(p)
 			}
 			if dp > 0 != (dq > 0) {
-				shown.add(between(p, q, dp/(dp-dq)))
+				shown.Add(mesh.Between(p, q, dp/(dp-dq)))
 			}
 		}
 	}

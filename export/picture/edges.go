@@ -3,6 +3,8 @@ package picture
 import (
 	"context"
 	"math"
+
+	"ramnest/fixture/mesh"
 )
 
 // creaseCosine is the cosine of the angle, 25 degrees, above which two faces
@@ -53,7 +55,7 @@ func (sh *shape) classify(s *seam) (turns, folds bool) {
 		return true, false
 	}
 	f, g := sh.facing[s.one], sh.facing[s.two]
-	bend := dot(sh.normals[s.one], sh.normals[s.two])
+	bend := mesh.Dot(sh.normals[s.one], sh.normals[s.two])
 	if !s.agree {
 		bend, g = -bend, -g
 	}

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"ramnest/fixture/mesh"
 )
 
 // A SceneError names the part of a scene that cannot be drawn.
@@ -53,7 +55,7 @@ func (s *Scene) check() error {
 		if !finite(cut.Point[:]...) {
 			fault("Section.Point", "is not a finite point")
 		}
-		if n := length(cut.Normal); !(n > 0) || !finite(n) {
+		if n := mesh.Length(cut.Normal); !(n > 0) || !finite(n) {
 			fault("Section.Normal", "must have a finite length above 0")
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"ramnest/export/picture"
+	"ramnest/fixture/mesh"
 )
 
 // block is a box from 0 to the size given.
@@ -90,7 +91,7 @@ func TestSceneThatCannotBeDrawnIsRefused(t *testing.T) {
 	for name, s := range map[string]picture.Scene{
 		"corner out of range": {Bodies: []picture.Body{bad}, Width: 64, Height: 64},
 		"no width":            {Bodies: []picture.Body{block(1, 1, 1)}, Height: 64},
-		"not a number":        {Bodies: []picture.Body{{Vertices: [][3]float64{{math.NaN(), 0, 0}, {1, 0, 0}, {0, 1, 0}}, Triangles: [][3]int32{{0, 1, 2}}}}, Width: 64, Height: 64},
+		"not a number":        {Bodies: []picture.Body{{Mesh: mesh.Mesh{Vertices: [][3]float64{{math.NaN(), 0, 0}, {1, 0, 0}, {0, 1, 0}}, Triangles: [][3]int32{{0, 1, 2}}}}}, Width: 64, Height: 64},
 	} {
 		if img, err := picture.Render(s); err == nil || img != nil {
 			t.Errorf("%s: drawn, %v; want a refusal", name, err)

@@ -1,5 +1,7 @@
 package picture
 
+import "ramnest/fixture/mesh"
+
 // A Scene is all that one picture shows. Lengths are mm in one common frame,
 // z up, unless said otherwise.
 type Scene struct {
@@ -16,12 +18,11 @@ type Scene struct {
 // counter-clockwise seen from outside. A body that is not closed, or whose
 // triangles do not agree on the outside, is drawn from both sides.
 type Body struct {
-	Vertices  [][3]float64
-	Triangles [][3]int32
-	Tone      Tone
-	Offset    [3]float64 // added to every vertex [mm]
-	Outline   Weight
-	Whole     bool // the section does not cut it, as is usual for pins and screws
+	mesh.Mesh
+	Tone    Tone
+	Offset  [3]float64 // added to every vertex [mm]
+	Outline Weight
+	Whole   bool // the section does not cut it, as is usual for pins and screws
 }
 
 // Tone is the grey or colour of a body's surface.

@@ -3,6 +3,8 @@ package picture
 import (
 	"cmp"
 	"slices"
+
+	"ramnest/fixture/mesh"
 )
 
 // plane is a section in the axes of the picture.
@@ -17,12 +19,12 @@ func (s *Section) of(b *Body, c *Camera) *plane {
 		return nil
 	}
 	n := c.turn(unitVector(s.Normal))
-	return &plane{normal: n, at: dot(n, c.turn(s.Point))}
+	return &plane{normal: n, at: mesh.Dot(n, c.turn(s.Point))}
 }
 
 // above is the distance from the plane [mm], positive on the side that is
 // taken away.
-func (p *plane) above(q [3]float64) float64 { return dot(p.normal, q) - p.at }
+func (p *plane) above(q [3]float64) float64 { return mesh.Dot(p.normal, q) - p.at }
 
 // A trace is where the plane cuts one triangle; the body lies left of it when
 // the cut face is seen from outside.

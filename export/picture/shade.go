@@ -3,6 +3,8 @@ package picture
 import (
 	"image/color"
 	"math"
+
+	"ramnest/fixture/mesh"
 )
 
 // A shade is what the canvas stores of a colour: the lower seven bits are
@@ -74,9 +76,9 @@ var (
 // lit gives the shade of a face whose unit normal, in the axes of the picture,
 // points to the viewer's side.
 func lit(tone Tone, normal [3]float64) shade {
-	light := min(0.84*max(dot(normal, mainLight), 0)+0.28*max(dot(normal, sideLight), 0), 1)
+	light := min(0.84*max(mesh.Dot(normal, mainLight), 0)+0.28*max(mesh.Dot(normal, sideLight), 0), 1)
 	r := ranges[tone]
 	return shadeOf(r[0]+float64((r[1]-r[0])*light), tone)
 }
 
-func unitVector(v [3]float64) [3]float64 { return scaled(v, 1/length(v)) }
+func unitVector(v [3]float64) [3]float64 { return mesh.Scale(v, 1/mesh.Length(v)) }

@@ -3,6 +3,8 @@ package picture
 import (
 	"context"
 	"math"
+
+	"ramnest/fixture/mesh"
 )
 
 // shape is a body as the camera sees it.
@@ -38,7 +40,7 @@ func newShape(ctx context.Context, b *Body, seen [][3]float64, l *lens, cut *pla
 		return nil, err
 	}
 	var err error
-	if sh.seams, sh.solid, err = seams(ctx, len(b.Vertices), b.Triangles); err != nil {
+	if sh.seams, sh.solid, err = seams(ctx, &b.Mesh); err != nil {
 		return nil, err
 	}
 	sh.faceAll(seen)
@@ -56,35 +58,35 @@ func (sh *shape) faceAll(seen [][3]float64) {
 	flat := make([]bool, len(triangles))
 	// The noise of single precision coordinates turns a triangle lower than a
 	// few of their steps any way it likes.
-	extent := empty()
+	extent := mesh.EmptyBox()
 	for _, p := range seen {
-		extent.add(p)
+		extent.Add(p)
 	}
-	diagonal := sub(extent.high, extent.low)
-	size := dot(diagonal, diagonal)
+	diagonal := mesh.Sub(extent.Max, extent.Min)
+	size := mesh.Dot(diagonal, diagonal)
 	noise := 4e-7 * 4e-7 * size
 	volume := 0.0
 	for i, t := range triangles {
 		a, b, c := seen[t[0]], seen[t[1]], seen[t[2]]
-		ab, ac := sub(b, a), sub(c, a)
-		n := cross(ab, ac)
-		square := dot(n, n)
+		ab, ac := mesh.Sub(b, a), mesh.Sub(c, a)
+		n := mesh.Cross(ab, ac)
+		square := mesh.Dot(n, n)
 		// No edge is longer than the body, so most need no closer look.
 		if square <= noise*size {
-			bc := sub(c, b)
-			if square <= noise*max(dot(ab, ab), dot(ac, ac), dot(bc, bc)) {
+			bc := mesh.Sub(c, b)
+			if square <= noise*max(mesh.Dot(ab, ab), mesh.Dot(ac, ac), mesh.Dot(bc, bc)) {
 				flat[i] = true
 				continue
 			}
 		}
-		sh.normals[i] = scaled(n, 1/math.Sqrt(square))
-		volume += dot(sub(a, extent.low), n)
+		sh.normals[i] = mesh.Scale(n, 1/math.Sqrt(square))
+		volume += mesh.Dot(mesh.Sub(a, extent.Min), n)
 	}
 	sh.lendNormals(flat, seen)
 	sh.insideOut = sh.solid && volume < 0
 	if sh.insideOut {
 		for i, n := range sh.normals {
-			sh.normals[i] = scaled(n, -1)
+			sh.normals[i] = mesh.Scale(n, -1)
 		}
 	}
 	for i, n := range sh.normals {
@@ -102,10 +104,10 @@ func (sh *shape) faceAll(seen [][3]float64) {
 func (sh *shape) lendNormals(flat []bool, seen [][3]float64) {
 	lend := func(s *seam, to, from int32) {
 		t := sh.body.Triangles[to]
-		long := dot(sub(seen[s.a], seen[s.b]), sub(seen[s.a], seen[s.b]))
+		long := mesh.Dot(mesh.Sub(seen[s.a], seen[s.b]), mesh.Sub(seen[s.a], seen[s.b]))
 		for k := range t {
-			e := sub(seen[t[k]], seen[t[(k+1)%3]])
-			if dot(e, e) > long {
+			e := mesh.Sub(seen[t[k]], seen[t[(k+1)%3]])
+			if mesh.Dot(e, e) > long {
 				return
 			}
 		}
@@ -138,7 +140,7 @@ func (sh *shape) fill(ctx context.Context, c *canvas) error {
 		}
 		n := sh.normals[i]
 		if facing < 0 {
-			n = scaled(n, -1)
+			n = mesh.Scale(n, -1)
 		}
 		s := lit(sh.body.Tone, n)
 		if cut {

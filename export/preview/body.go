@@ -4,6 +4,8 @@ import (
 	"encoding/base64"
 	"encoding/binary"
 	"math"
+
+	"ramnest/fixture/mesh"
 )
 
 // A packed body is what the file holds of a mesh: each coordinate in 16 bits over the
@@ -59,6 +61,12 @@ type gridMesh struct {
 	triangles [][3]int32
 }
 
+// closed tells whether a cut can be filled.
+func (m gridMesh) closed() bool {
+	of := mesh.Mesh{Vertices: make([]mesh.Vector, len(m.vertices)), Triangles: m.triangles}
+	return of.Closed()
+}
+
 // snapped puts a mesh on a grid of so many cells along its longest side. Vertices
 // that fall together become one, triangles that lose a corner go.
 func snapped(b Body, cells float64) gridMesh {
@@ -92,25 +100,4 @@ func snapped(b Body, cells float64) gridMesh {
 		}
 	}
 	return m
-}
-
-// closed tells whether every edge is run through as often one way as the other.
-func (m gridMesh) closed() bool {
-	runs := make(map[[2]int32]int, 3*len(m.triangles))
-	for _, t := range m.triangles {
-		for k := range t {
-			u, v := t[k], t[(k+1)%3]
-			if u < v {
-				runs[[2]int32{u, v}]++
-			} else {
-				runs[[2]int32{v, u}]--
-			}
-		}
-	}
-	for _, n := range runs {
-		if n != 0 {
-			return false
-		}
-	}
-	return true
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ramnest/fixture/mesh"
 	"ramnest/force"
 )
 
@@ -25,8 +26,7 @@ type Fact struct{ Name, Value string }
 // A Body is a mesh that steps place.
 type Body struct {
 	Name      string
-	Vertices  [][3]float64 // [mm]
-	Triangles [][3]int32   // counter-clockwise seen from outside
+	mesh.Mesh // [mm]
 }
 
 // A Step is one press step.

@@ -8,15 +8,18 @@ import (
 	"strings"
 	"testing"
 
+	"ramnest/fixture/mesh"
 	"ramnest/force"
 )
 
 // tetrahedron is closed and faces outward.
 func tetrahedron(name string) Body {
 	return Body{
-		Name:      name,
-		Vertices:  [][3]float64{{-10, 0, 0}, {30, 0, 0}, {0, 20.001, 0}, {0, 0, 7.5}},
-		Triangles: [][3]int32{{0, 2, 1}, {0, 1, 3}, {1, 2, 3}, {2, 0, 3}},
+		Name: name,
+		Mesh: mesh.Mesh{
+			Vertices:  [][3]float64{{-10, 0, 0}, {30, 0, 0}, {0, 20.001, 0}, {0, 0, 7.5}},
+			Triangles: [][3]int32{{0, 2, 1}, {0, 1, 3}, {1, 2, 3}, {2, 0, 3}},
+		},
 	}
 }
 

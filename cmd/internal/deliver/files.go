@@ -15,6 +15,7 @@ import (
 	"ramnest/export"
 	"ramnest/export/quote"
 	"ramnest/fixture"
+	"ramnest/fixture/mesh"
 	workinstructions "ramnest/work-instructions"
 )
 
@@ -34,7 +35,7 @@ func Files(ctx context.Context, s *solve.Solution, tool string, inputs []jobfile
 	for _, p := range s.Pieces() {
 		part := strings.ReplaceAll(p.Name, " ", "-")
 		l.add(part+".stl", func(out io.Writer) error {
-			return export.WriteSTL(out, s.Job.Mark()+" "+p.Name, p.Drawn().Vertices, p.Mesh.Triangles)
+			return export.WriteSTL(out, s.Job.Mark()+" "+p.Name, p.Drawn())
 		})
 		l.add(part+".3mf", func(out io.Writer) error { return export.Write3MF(out, threeMF(s, p, tool)) })
 	}
@@ -107,13 +108,7 @@ func (l *list) render(ctx context.Context) (Set, error) {
 // threeMF packs a piece, standing in the positive corner of the build.
 func threeMF(s *solve.Solution, p fixture.Piece, tool string) export.Package {
 	j := s.Job
-	drawn := p.Drawn().Vertices
-	least := drawn[0]
-	for _, v := range drawn {
-		for k := range 3 {
-			least[k] = min(least[k], v[k])
-		}
-	}
+	drawn := p.Drawn()
 	about := []export.Entry{{Name: "Title", Value: j.Title + ": " + p.Name}}
 	if j.Author != "" {
 		about = append(about, export.Entry{Name: "Designer", Value: j.Author})
@@ -137,8 +132,8 @@ func threeMF(s *solve.Solution, p fixture.Piece, tool string) export.Package {
 	return export.Package{
 		Metadata: about,
 		Objects: []export.Object{{
-			Name: p.Name, PartNumber: j.Mark(), Vertices: drawn, Triangles: p.Mesh.Triangles,
-			Place: [3]float64{-least[0], -least[1], -least[2]},
+			Name: p.Name, PartNumber: j.Mark(), Mesh: *drawn,
+			Place: mesh.Scale(drawn.Bounds().Min, -1),
 		}},
 	}
 }

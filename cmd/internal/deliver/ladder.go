@@ -23,7 +23,7 @@ func Ladder(ctx context.Context, j *job.File, set coupon.Set, tool string) (Set,
 	l := list{stem: job.Stem(j.Number) + "-ladder-" + job.Stem(set.Latch)}
 	for _, b := range set.Bodies {
 		l.add(fmt.Sprintf("%d-%s.stl", b.Number, b.Part), func(out io.Writer) error {
-			return export.WriteSTL(out, j.Mark()+" "+b.Name, b.Mesh.Vertices, b.Mesh.Triangles)
+			return export.WriteSTL(out, j.Mark()+" "+b.Name, b.Mesh)
 		})
 	}
 	for k, b := range set.Builds {
@@ -52,7 +52,7 @@ func buildPackage(j *job.File, set coupon.Set, b coupon.Build, tool string) expo
 	}}
 	for _, i := range b.Bodies {
 		body := set.Bodies[i]
-		p.Objects = append(p.Objects, export.Object{Name: body.Name, PartNumber: j.Mark(), Vertices: body.Mesh.Vertices, Triangles: body.Mesh.Triangles, Place: body.Offset})
+		p.Objects = append(p.Objects, export.Object{Name: body.Name, PartNumber: j.Mark(), Mesh: *body.Mesh, Place: body.Offset})
 	}
 	return p
 }

@@ -46,7 +46,7 @@ type drafter struct {
 // body begins the drawing of a piece.
 func (d drafter) body(p fixture.Piece, cut [2]float64) drawing.Body {
 	b := drawing.Body{
-		Name: p.Name, Vertices: p.Mesh.Vertices, Triangles: p.Mesh.Triangles, Cut: cut,
+		Name: p.Name, Mesh: *p.Mesh, Cut: cut,
 		Material: d.material.Name, Process: d.material.Process, Build: build(d.material), Tolerance: d.tolerance(), Mass: d.mass(p.Mass),
 		Mark: p.Mark,
 	}

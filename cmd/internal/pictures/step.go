@@ -91,11 +91,11 @@ type stack struct {
 }
 
 func tool(p fixture.Piece, tone picture.Tone) picture.Body {
-	return picture.Body{Vertices: p.Mesh.Vertices, Triangles: p.Mesh.Triangles, Tone: tone, Offset: p.Shift}
+	return picture.Body{Mesh: *p.Mesh, Tone: tone, Offset: p.Shift}
 }
 
 func part(p fixture.Part, tone picture.Tone, lift float64) picture.Body {
-	return picture.Body{Vertices: p.Envelope.Vertices, Triangles: p.Envelope.Triangles, Tone: tone, Offset: [3]float64{0, 0, lift}}
+	return picture.Body{Mesh: p.Envelope.Mesh, Tone: tone, Offset: [3]float64{0, 0, lift}}
 }
 
 func (s stack) holder() picture.Body { return tool(s.nest.Piece, picture.Light) }

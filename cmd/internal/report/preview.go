@@ -132,12 +132,12 @@ func (g *stage) of(i int, n fixture.Nest, a fixture.Anvil) []preview.Placed {
 }
 
 func (g *stage) piece(p fixture.Piece) int {
-	return g.body(p.Mesh, preview.Body{Name: p.Name, Vertices: p.Mesh.Vertices, Triangles: p.Mesh.Triangles})
+	return g.body(p.Mesh, preview.Body{Name: p.Name, Mesh: *p.Mesh})
 }
 
 func (g *stage) part(p fixture.Part) int {
 	e := p.Envelope
-	return g.body(e, preview.Body{Name: p.Name, Vertices: e.Vertices, Triangles: e.Triangles})
+	return g.body(e, preview.Body{Name: p.Name, Mesh: e.Mesh})
 }
 
 // body gives the index of a body, added if it is new.

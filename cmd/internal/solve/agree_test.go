@@ -6,10 +6,11 @@ import (
 	"strings"
 	"testing"
 
+	"ramnest/fixture/mesh"
+
 	"ramnest/cmd/internal/solve"
 	"ramnest/cmd/internal/solve/solvetest"
 	"ramnest/fixture"
-	"ramnest/fixture/solid"
 	"ramnest/force"
 	"ramnest/force/method"
 )
@@ -40,7 +41,7 @@ bench:
 
 // tooling is what a fixture of some height comes to.
 func tooling(o fixture.Order, anvil float64) fixture.Tooling {
-	mesh := &solid.Mesh{Vertices: [][3]float64{{0, 0, 0}}}
+	mesh := &mesh.Mesh{Vertices: [][3]float64{{0, 0, 0}}}
 	t := fixture.Tooling{Nests: []fixture.Nest{{Piece: fixture.Piece{Name: "nest", Size: [3]float64{60, 60, 40}, Volume: 5e4, Mesh: mesh}, Top: 20, Body: 28, Steps: []int{0}}}}
 	for i := range o.Steps {
 		t.Anvils = append(t.Anvils, fixture.Anvil{
