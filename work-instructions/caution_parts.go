@@ -43,11 +43,17 @@ var strained = rule{func(f Facts) bool { return f.Overstrained > 0.01 }, func(f 
 	return Caution{ID: "overstrained latch", fill: strconv.Itoa(int(math.Ceil(100 * f.Overstrained))), Signal: Warning, Symbol: EyeGuard, Places: []Place{AtSetUp, AtPress}}
 }}
 
+// jams is in force where any of the assemblies that were drawn jams.
+var jams = rule{func(f Facts) bool { return f.Jammed > 0 }, func(f Facts) Caution {
+	return Caution{ID: "jam", fill: strconv.Itoa(int(math.Ceil(1000*f.Jammed - 1e-9))), Signal: Warning, Symbol: EyeGuard, Places: []Place{AtPress, AtCheck}}
+}}
+
 // partRules follow from the parts and the tooling, whatever the method.
 var partRules = []rule{
 	fragments,
 	pinch,
 	strained,
+	jams,
 	fixed(func(f Facts) bool { return f.AnvilCloses }, Caution{ID: "anvil closes latches", Signal: Careful, Symbol: HandCrush, Places: []Place{AtAnvil}}),
 	fixed(func(f Facts) bool { return f.ToolMassKg >= heavy }, Caution{ID: "heavy tooling", Signal: Careful, Symbol: Footwear, Places: []Place{AtSetUp}}),
 	{func(f Facts) bool { return f.SharpOrUncured }, func(f Facts) Caution {

@@ -59,6 +59,8 @@ func TestCautionsFollowFromFacts(t *testing.T) {
 		{"press, opening too narrow for a finger", with(press, func(f *Facts) { f.Opening = 4 }), onPress, "strange sound", ""},
 		{"press, wide opening", with(press, func(f *Facts) { f.Opening = 26 }), onPress, "strange sound", ""},
 		{"press, latches overstrained", with(press, func(f *Facts) { f.Overstrained = 0.35 }), strings.Replace(onPress, "fragments", "fragments, overstrained latch", 1), "strange sound", ""},
+		{"press, one in ten thousand jams", with(press, func(f *Facts) { f.Jammed = 0.0001 }), strings.Replace(onPress, "fragments", "fragments, jam", 1), "strange sound", ""},
+		{"hand, some jam", with(hand, func(f *Facts) { f.Jammed = 0.02 }), "jam", "palm strike, strain, pinch, strange sound, competent person", ""},
 		{"press, heavy anvil for the joint", with(press, func(f *Facts) { f.AnvilCloses = true }), onPress, "anvil closes latches, strange sound", ""},
 		{"press, few overstrained", with(press, func(f *Facts) { f.Overstrained = 0.005 }), onPress, "strange sound", ""},
 		{"press, eccentric", with(press, func(f *Facts) { f.EccentricThrust = true }), "crush, dead stop, kick-back, lever extension, tipping, falling ram, off centre, guards, fragments, competent person", "strange sound", ""},

@@ -19,6 +19,7 @@ type Facts struct {
 	EccentricThrust bool // the ram does not go over the middle between the dead stops
 
 	Overstrained float64 // share of assemblies in which a latch is strained beyond what is permitted [1]
+	Jammed       float64 // share of assemblies with a joint that jams [1]
 	Opening      float64 // left between anvil and nest beside the part at the dead stop [mm]; 0: not known
 	AnvilCloses  bool    // the weight of the anvil alone may close latches
 	Ejection     bool    // the nest has a hole through which the product is pushed out

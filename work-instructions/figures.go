@@ -201,6 +201,19 @@ func (f figures) percent(share float64) string {
 	return f.number(v, d) + nbsp + "%"
 }
 
+// rare prints a share of which the small ones matter; one that was drawn is never
+// rounded to none.
+func (f figures) rare(share float64) string {
+	v := 100 * share
+	switch {
+	case v >= 1:
+		return f.number(v, 1) + nbsp + "%"
+	case v < 0.01 && v > 0:
+		v = 0.01
+	}
+	return f.number(v, 2) + nbsp + "%"
+}
+
 const nbsp = "\u00a0"
 
 // count prints how many there are of a thing, "1 hump", "3 humps".

@@ -39,7 +39,12 @@ func (c *composer) forceFigures(t stepText) [][2]string {
 	add(f.P50, fig.say("force.p50"), fig.force(f.P50))
 	add(f.P5, fig.say("force.p5"), fig.force(f.P5))
 	add(f.P95, fig.say("force.p95"), fig.force(f.P95))
-	add(f.Worst, fig.say("force.worst"), fig.force(f.Worst))
+	if f.WorstJams {
+		out = append(out, [2]string{fig.say("force.worst"), fig.say("force.jams")})
+	} else {
+		add(f.Worst, fig.say("force.worst"), fig.force(f.Worst))
+	}
+	add(f.Jammed, fig.say("force.jammed"), fig.rare(f.Jammed))
 	add(f.Seat, fig.say("force.seat"), fig.force(f.Seat))
 	add(f.Stroke, fig.say("force.stroke"), fig.length(f.Stroke))
 	add(f.Work, fig.say("force.work"), fig.work(f.Work))

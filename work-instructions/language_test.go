@@ -126,6 +126,7 @@ func TestCautionsInEveryLanguage(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 8))
 	for range 300 {
 		f := anyFacts(r)
+		f.Jammed = 0.01 * r.Float64()
 		f.Opening, f.Overstrained, f.Snaps, f.AnvilCloses = 30*r.Float64(), 0.1*r.Float64(), r.IntN(2) == 0, r.IntN(2) == 0
 		english := Cautions(f)
 		for _, l := range catalogue.Languages()[1:] {

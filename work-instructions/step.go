@@ -43,6 +43,8 @@ type Force struct {
 	Peak         float64      // at nominal dimensions [N]
 	P5, P50, P95 float64      // of the peak over the tolerances [N]
 	Worst        float64      // at the worst tolerances [N]
+	WorstJams    bool         // at the worst tolerances a joint jams: Worst is a bound, and not printed
+	Jammed       float64      // share of assemblies with a joint that jams [1]
 	Seat         float64      // still needed at the seat [N]
 	Stroke       float64      // from first contact to the seat [mm]
 	Work         float64      // down to the seat [mJ]
@@ -160,6 +162,7 @@ func (s Step) facts(tooling []Tool) Facts {
 	f.Overridden = f.Overridden || s.Decision.Overridden
 	f.Anvil = f.Anvil || s.Anvil != ""
 	f.EccentricThrust = f.EccentricThrust || math.Hypot(s.Thrust.X, s.Thrust.Y) > offCentre
+	f.Jammed = max(f.Jammed, s.Force.Jammed)
 	f.WorstForce = max(f.WorstForce, s.Force.Worst, s.Force.Design)
 	for _, l := range s.Latches {
 		f.Permanent = f.Permanent || l.Permanent

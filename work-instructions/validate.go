@@ -261,6 +261,9 @@ func (v *checker) force(at string, f Force) {
 	}{{"peak", f.Peak}, {"p5", f.P5}, {"p50", f.P50}, {"p95", f.P95}, {"worst", f.Worst}, {"seat", f.Seat}, {"stroke", f.Stroke}, {"work", f.Work}, {"humps", float64(f.Humps)}} {
 		v.notBelowZero(at+"."+n.name, n.value)
 	}
+	if !(f.Jammed >= 0 && f.Jammed <= force.JamsForP95) {
+		v.fault(at+".jammed", fmt.Sprint(f.Jammed), "is no share that has a design force", fmt.Sprintf("0 to %g", force.JamsForP95))
+	}
 	if f.P5 > f.P50 && f.P50 > 0 || f.P50 > f.P95 && f.P95 > 0 || f.P5 > f.P95 && f.P95 > 0 {
 		v.fault(at+".p50", fmt.Sprintf("P5 %g, P50 %g, P95 %g N", f.P5, f.P50, f.P95), "are not in order", "P5 up to P50 up to P95")
 	}

@@ -10,8 +10,6 @@ const (
 	JamMost = 0.01  // and above this no method will do
 )
 
-const jamName = "assemblies that jam"
-
 // jamLimits holds the share of assemblies that jam against what any method may have:
 // no tool joins those. None if none jams.
 func jamLimits(d Demand) []Limit {
@@ -19,8 +17,8 @@ func jamLimits(d Demand) []Limit {
 		return nil
 	}
 	return []Limit{
-		newLimit(jamName, 100*d.Jammed, 100*JamPass, "%", own("no push joins them, and who presses forces them")).soft(engineer),
-		newLimit(largest+jamName, 100*d.Jammed, 100*JamMost, "%", own("no push joins them, and who presses forces them")),
+		newLimit("assemblies that jam", 100*d.Jammed, 100*JamPass, "%", own("no push joins them, and who presses forces them")).soft(engineer),
+		newLimit(largest+"assemblies that jam", 100*d.Jammed, 100*JamMost, "%", own("no push joins them, and who presses forces them")),
 	}
 }
 

@@ -105,7 +105,7 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.S
 		Name: stepName(s.Job, st, catalogue.Language(out.Language)), Lower: lower, SoFar: soFar, Upper: st.Upper.Name, Nest: n.Name, Anvil: a.Name,
 		OneWay: n.OneWay, AnyWay: n.AnyWay, Guided: len(n.Pins) > 0, Decision: st.Decision,
 		Force: workinstructions.Force{
-			Design: r.Design, Peak: r.Peak, P5: r.P5, P50: r.P50, P95: r.P95, Worst: r.Worst,
+			Design: r.Design, Peak: r.Peak, P5: r.P5, P50: r.P50, P95: r.P95, Worst: r.Worst, WorstJams: r.WorstJams, Jammed: r.Jammed,
 			Seat: r.SeatForce, Stroke: r.Stroke, Work: r.Work, Humps: felt(r), Curve: r.Curve.Points(200),
 		},
 		Thrust: force.Point{X: a.Thrust.X - n.Between.X, Y: a.Thrust.Y - n.Between.Y},
