@@ -1,0 +1,261 @@
+// Command mutate plants faults in the rooms of the checkout, one at a time, and says
+// which of them the tests of the same package do not notice. Sites are drawn with a
+// seed, so many a room, rooms in the order of their names; the same seed draws the same.
+//
+//	go run .ci/mutate/main.go -n 300 -seed 1
+//	go run .ci/mutate/main.go -n 40 -rooms force,force/method
+//
+// A survivor that is listed in .ci/mutate/excused.txt with a reason does not count.
+// It prints a line a survivor and the share caught, by room and in all; exit 1 if the
+// share is under -least or one survives in a room named by -strict.
+package main
+
+import (
+	"bufio"
+	"bytes"
+	"context"
+	"encoding/json"
+	"flag"
+	"fmt"
+	"go/ast"
+	"go/format"
+	"go/parser"
+	"go/token"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+)
+
+// A site is a place at which a fault can be planted.
+type site struct {
+	file, was, now string
+	line           int
+	plant          func() (undo func())
+}
+
+// A room is a package with its parsed files.
+type room struct {
+	name  string
+	fset  *token.FileSet
+	files map[string]*ast.File
+	sites []site
+}
+
+func main() {
+	n := flag.Int("n", 300, "faults to plant")
+	seed := flag.Uint64("seed", 1, "of the draw")
+	only := flag.String("rooms", "", "packages, such as force,force/method; empty: all")
+	least := flag.Float64("least", 0.85, "share that must be caught")
+	strict := flag.String("strict", "force,force/method,fixture/strength", "rooms in which none may survive")
+	limit := flag.Duration("timeout", 3*time.Minute, "of the tests of one package; a fault that hangs them is caught")
+	flag.Parse()
+	rooms, err := find(*only)
+	if err != nil || len(rooms) == 0 {
+		fmt.Fprintln(os.Stderr, "mutate: no rooms found:", err)
+		os.Exit(1)
+	}
+	excused := reasons()
+	rng := rand.New(rand.NewPCG(*seed, 0x6d7574617465))
+	tried, caught := map[string]int{}, map[string]int{}
+	bad := false
+	for k := 0; k < *n; k++ {
+		r := rooms[k%len(rooms)]
+		var s site
+		verdict := "does not build"
+		for try := 0; try < 40 && verdict == "does not build" && len(r.sites) > 0; try++ {
+			i := rng.IntN(len(r.sites))
+			s = r.sites[i]
+			r.sites = slices.Delete(r.sites, i, i+1)
+			verdict = r.judge(s, *limit)
+		}
+		if verdict == "does not build" {
+			continue
+		}
+		key := fmt.Sprintf("%s: %s -> %s", s.file, s.was, s.now)
+		reason, known := excused[key]
+		if verdict == "survived" && known {
+			fmt.Printf("excused  %s (%s)\n", key, reason)
+			continue
+		}
+		tried[r.name]++
+		if verdict == "caught" {
+			caught[r.name]++
+			continue
+		}
+		fmt.Printf("SURVIVED %s:%d: %s -> %s\n", s.file, s.line, s.was, s.now)
+		if slices.Contains(strings.Split(*strict, ","), r.name) {
+			bad = true
+		}
+	}
+	all, good := 0, 0
+	for _, r := range rooms {
+		if tried[r.name] > 0 {
+			fmt.Printf("%-32s %3d of %3d caught\n", r.name, caught[r.name], tried[r.name])
+			all, good = all+tried[r.name], good+caught[r.name]
+		}
+	}
+	fmt.Printf("%d of %d caught, %.0f %%\n", good, all, 100*float64(good)/float64(max(all, 1)))
+	if bad || float64(good) < *least*float64(all) {
+		os.Exit(1)
+	}
+}
+
+// reasons reads why some survivors do no harm: "file: was -> now | reason".
+func reasons() map[string]string {
+	out := map[string]string{}
+	data, err := os.ReadFile(".ci/mutate/excused.txt")
+	if err != nil {
+		return out
+	}
+	for s := bufio.NewScanner(bytes.NewReader(data)); s.Scan(); {
+		if key, why, ok := strings.Cut(s.Text(), " | "); ok {
+			out[key] = why
+		}
+	}
+	return out
+}
+
+// find lists the packages that have tests, with their sites.
+func find(only string) ([]*room, error) {
+	list, err := exec.Command("go", "list", "-f", "{{if .TestGoFiles}}{{.Dir}}{{else if .XTestGoFiles}}{{.Dir}}{{end}}", "./...").Output()
+	if err != nil {
+		return nil, err
+	}
+	top, err := os.Getwd()
+	if err != nil {
+		return nil, err
+	}
+	var out []*room
+	for _, dir := range strings.Fields(string(list)) {
+		name, err := filepath.Rel(top, dir)
+		if err != nil {
+			return nil, err
+		}
+		if only != "" && !slices.Contains(strings.Split(only, ","), name) {
+			continue
+		}
+		r := &room{name: name, fset: token.NewFileSet(), files: map[string]*ast.File{}}
+		files, _ := filepath.Glob(filepath.Join(name, "*.go"))
+		for _, f := range files {
+			if strings.HasSuffix(f, "_test.go") {
+				continue
+			}
+			parsed, err := parser.ParseFile(r.fset, f, nil, parser.ParseComments)
+			if err != nil {
+				return nil, err
+			}
+			r.files[f] = parsed
+			r.look(f, parsed)
+		}
+		if len(r.sites) > 0 {
+			out = append(out, r)
+		}
+	}
+	return out, nil
+}
+
+var swapped = map[token.Token]token.Token{
+	token.ADD: token.SUB, token.SUB: token.ADD, token.MUL: token.QUO, token.QUO: token.MUL,
+	token.LSS: token.GEQ, token.GEQ: token.LSS, token.GTR: token.LEQ, token.LEQ: token.GTR,
+	token.EQL: token.NEQ, token.NEQ: token.EQL, token.LAND: token.LOR, token.LOR: token.LAND,
+	token.ADD_ASSIGN: token.SUB_ASSIGN, token.SUB_ASSIGN: token.ADD_ASSIGN,
+}
+
+// look collects the sites of a file: operators turned round, numbers a tenth larger,
+// signs and negations left out. Struct tags, types and imports are none.
+func (r *room) look(name string, f *ast.File) {
+	line := func(p token.Pos) int { return r.fset.Position(p).Line }
+	ast.Inspect(f, func(n ast.Node) bool {
+		switch v := n.(type) {
+		case *ast.ImportSpec, *ast.ArrayType, *ast.StructType:
+			return false
+		case *ast.BinaryExpr:
+			if to, ok := swapped[v.Op]; ok {
+				was := v.Op
+				r.add(site{name, text(v), "with " + to.String(), line(v.OpPos), func() func() { v.Op = to; return func() { v.Op = was } }})
+			}
+		case *ast.AssignStmt:
+			if to, ok := swapped[v.Tok]; ok {
+				was := v.Tok
+				r.add(site{name, text(v), to.String(), line(v.TokPos), func() func() { v.Tok = to; return func() { v.Tok = was } }})
+			}
+		case *ast.BasicLit:
+			was := v.Value
+			if v.Kind == token.FLOAT {
+				if x, err := strconv.ParseFloat(was, 64); err == nil && x != 0 {
+					to := strconv.FormatFloat(1.1*x, 'g', -1, 64)
+					r.add(site{name, was, to, line(v.Pos()), func() func() { v.Value = to; return func() { v.Value = was } }})
+				}
+			}
+		case *ast.UnaryExpr:
+			if v.Op == token.SUB || v.Op == token.NOT {
+				was := v.Op
+				to := map[token.Token]token.Token{token.SUB: token.ADD, token.NOT: token.NOT}[was]
+				if was == token.SUB {
+					r.add(site{name, text(v), "without sign", line(v.Pos()), func() func() { v.Op = to; return func() { v.Op = was } }})
+				}
+			}
+		}
+		return true
+	})
+}
+
+func (r *room) add(s site) { r.sites = append(r.sites, s) }
+
+func text(n ast.Node) string {
+	var b bytes.Buffer
+	if err := format.Node(&b, token.NewFileSet(), n); err != nil {
+		return "?"
+	}
+	s := strings.Join(strings.Fields(b.String()), " ")
+	if len(s) > 90 {
+		s = s[:90]
+	}
+	return s
+}
+
+// judge plants a fault and runs the tests of the room.
+func (r *room) judge(s site, limit time.Duration) string {
+	undo := s.plant()
+	var b bytes.Buffer
+	err := format.Node(&b, r.fset, r.files[s.file])
+	undo()
+	if err != nil {
+		return "does not build"
+	}
+	dir, err := os.MkdirTemp("", "mutate")
+	if err != nil {
+		panic(err)
+	}
+	defer os.RemoveAll(dir)
+	planted, overlay := filepath.Join(dir, "planted.go"), filepath.Join(dir, "overlay.json")
+	abs, err := filepath.Abs(s.file)
+	if err != nil {
+		panic(err)
+	}
+	laid, err := json.Marshal(map[string]map[string]string{"Replace": {abs: planted}})
+	if err != nil {
+		panic(err)
+	}
+	for path, data := range map[string][]byte{planted: b.Bytes(), overlay: laid} {
+		if err := os.WriteFile(path, data, 0o644); err != nil {
+			panic(err)
+		}
+	}
+	if exec.Command("go", "build", "-overlay", overlay, "./"+r.name).Run() != nil {
+		return "does not build"
+	}
+	ctx, stop := context.WithTimeout(context.Background(), limit)
+	defer stop()
+	cmd := exec.CommandContext(ctx, "go", "test", "-overlay", overlay, "-failfast", "-vet=off", "-timeout", limit.String(), "./"+r.name)
+	cmd.WaitDelay = 5 * time.Second
+	if cmd.Run() != nil {
+		return "caught"
+	}
+	return "survived"
+}
