@@ -69,11 +69,17 @@ func (f *forceCommand) draw(c *console, s *solve.Solution) ([]string, error) {
 			part = fmt.Sprintf("-force-%d", i+1)
 		}
 		title, drawn := report.ChartOf(s, i)
+		if len(drawn.Curve) < 2 {
+			continue // the first latch to make contact locks: there is no force to draw
+		}
 		for _, format := range chart.Formats() {
 			name := job.Stem(s.Job.Number) + part + "." + format
 			names = append(names, name)
 			files = append(files, export.File{Name: name, Write: func(w io.Writer) error { return chart.Write(w, title, drawn, format) }})
 		}
+	}
+	if len(files) == 0 {
+		return nil, nil
 	}
 	if err := c.write(f.Out, files); err != nil {
 		return nil, badUse{fmt.Sprintf("cannot write to %s: %s; nothing was written", f.Out, writeFault(f.Out, err))}

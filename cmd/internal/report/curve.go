@@ -20,11 +20,13 @@ func ChartOf(s *solve.Solution, i int) (title string, f chart.Force) {
 	newton, push := u.as(1, "N")
 	f = chart.Force{
 		Curve: st.Result.Curve.Points(300), Length: 1 / mm, Push: 1 / newton,
-		Levels: []chart.Level{{Name: "design force", Force: st.Result.Design, Strong: true}},
 		Words: chart.Words{
 			Push: "force, " + push, Travel: "travel from first contact, " + length, Stop: "seat", Band: "90 of 100 assemblies",
 		},
 		Number: func(v float64, decimals int) string { return strconv.FormatFloat(v+0, 'f', decimals, 64) },
+	}
+	if !st.Result.NoP95 {
+		f.Levels = []chart.Level{{Name: "design force", Force: st.Result.Design, Strong: true}}
 	}
 	for _, b := range st.Result.Band {
 		f.Band = append(f.Band, [4]float64{b.Lift, b.P5, b.P50, b.P95})
@@ -53,6 +55,10 @@ const (
 // 100 assemblies, a line of dashes the design force.
 func (p *page) curve(u units, st *solve.Step) {
 	r := st.Result
+	if r.Locks {
+		p.line("")
+		p.wrap("  ", "  ", "No curve: a latch locks at its nominal friction.")
+	}
 	if !(r.Stroke > 0) || !(r.Peak > 0) {
 		return
 	}

@@ -54,7 +54,7 @@ type Force struct {
 	P50        float64      `json:"p50_n,omitzero"`
 	P95        float64      `json:"p95_n,omitzero"`
 	P95StdErr  float64      `json:"p95_standard_error_n,omitzero"`
-	Worst      float64      `json:"worst_n"`
+	Worst      float64      `json:"worst_n,omitzero"`
 	Work       float64      `json:"work_mj,omitzero"`
 	WorkP95    float64      `json:"work_p95_mj,omitzero"`
 	Seat       float64      `json:"at_seat_n"`
@@ -69,7 +69,7 @@ type Force struct {
 	Jammed     float64      `json:"share_jammed"`
 	Locks      bool         `json:"locks,omitzero"`           // a latch, at its nominal friction
 	NoP95      bool         `json:"no_p95,omitzero"`          // too many jam
-	WorstJams  bool         `json:"worst_case_jams,omitzero"` // then worst_n is only a bound of what goes together
+	WorstJams  bool         `json:"worst_case_jams,omitzero"` // then there is no worst_n
 	Spread     []Share      `json:"spread"`
 	Curve      [][2]float64 `json:"curve_lift_mm_force_n"`
 	Latches    []Latch      `json:"latches"`
@@ -177,6 +177,9 @@ func forceOf(st *solve.Step) Force {
 		Thrust: [2]float64{r.Thrust.X, r.Thrust.Y}, Wander: r.ThrustWander, Tilt: r.TiltMoment,
 		Loose: r.Loose, Over: r.Overstrained, Jammed: r.Jammed, Locks: r.Locks, NoP95: r.NoP95, WorstJams: r.WorstJams,
 		Spread: []Share{}, Curve: append([][2]float64{}, r.Curve.Points(curvePoints)...),
+	}
+	if r.WorstJams {
+		f.Worst = 0
 	}
 	for _, s := range r.Spread {
 		f.Spread = append(f.Spread, Share{s.Input, s.Share})
