@@ -108,39 +108,12 @@ func acrossLayers(l force.Latch, lower, upper force.Material) bool {
 	return false
 }
 
-// mass gives the mass of a part [kg], 0 where its surface is not closed, so that
-// nobody knows its volume.
+// mass gives the mass of a part [kg], 0 where its surface is not closed or inside out, so
+// that nobody knows its volume.
 func mass(e *envelope.Envelope, m force.Material) float64 {
-	v, ok := volume(e)
-	if !ok {
+	v := e.Volume()
+	if v <= 0 || !e.Closed() {
 		return 0
 	}
 	return v * m.Density.Value * 1e-6
-}
-
-// volume gives the volume of a closed surface [mm3]: the sum over its triangles of
-// a . (b x c) / 6, taken about a corner of its box. ok is false if an edge has no
-// opposite, or the surface is inside out.
-func volume(e *envelope.Envelope) (v float64, ok bool) {
-	open := make(map[[2]int32]int, 3*len(e.Triangles)/2)
-	for _, t := range e.Triangles {
-		var p [3][3]float64
-		for k, i := range t {
-			for c := range 3 {
-				p[k][c] = e.Vertices[i][c] - e.Min[c]
-			}
-			if j := t[(k+1)%3]; i < j {
-				open[[2]int32{i, j}]++
-			} else {
-				open[[2]int32{j, i}]--
-			}
-		}
-		v += (p[0][0]*(p[1][1]*p[2][2]-p[1][2]*p[2][1]) + p[0][1]*(p[1][2]*p[2][0]-p[1][0]*p[2][2]) + p[0][2]*(p[1][0]*p[2][1]-p[1][1]*p[2][0])) / 6
-	}
-	for _, n := range open {
-		if n != 0 {
-			return 0, false
-		}
-	}
-	return v, v > 0
 }

@@ -64,27 +64,29 @@ func cube(x0, y0, z0, x1, y1, z1 float64) *envelope.Envelope {
 	return e
 }
 
-func TestVolumeOfAClosedSurface(t *testing.T) {
+func TestMassOfAClosedSurface(t *testing.T) {
 	t.Parallel()
-	box := cube(100, -3, 7, 102, 0, 11)
-	if v, ok := volume(box); !ok || math.Abs(v-24) > 1e-9 {
-		t.Errorf("box of 2 x 3 x 4: %g, %v; want 24", v, ok)
+	water := force.Material{Density: force.Figure{Value: 1}}
+	if m := mass(cube(100, -3, 7, 102, 0, 11), water); math.Abs(m-24e-6) > 1e-15 {
+		t.Errorf("box of 2 x 3 x 4 mm of water: %g kg; want 24e-6", m)
 	}
-	open := cube(0, 0, 0, 1, 1, 1)
-	open.Triangles = open.Triangles[1:]
-	if _, ok := volume(open); ok {
-		t.Error("an open box has a volume")
-	}
-	inside := cube(0, 0, 0, 1, 1, 1)
-	for i, q := range inside.Triangles {
-		inside.Triangles[i] = [3]int32{q[0], q[2], q[1]}
-	}
-	if _, ok := volume(inside); ok {
-		t.Error("a box inside out has a volume")
-	}
-	flipped := cube(0, 0, 0, 1, 1, 1)
-	flipped.Triangles[0][1], flipped.Triangles[0][2] = flipped.Triangles[0][2], flipped.Triangles[0][1]
-	if _, ok := volume(flipped); ok {
-		t.Error("a box with one triangle flipped has a volume")
+	for name, spoil := range map[string]func(t [][3]int32) [][3]int32{
+		"open": func(t [][3]int32) [][3]int32 { return t[1:] },
+		"inside out": func(t [][3]int32) [][3]int32 {
+			for i, q := range t {
+				t[i] = [3]int32{q[0], q[2], q[1]}
+			}
+			return t
+		},
+		"with one triangle flipped": func(t [][3]int32) [][3]int32 {
+			t[0][1], t[0][2] = t[0][2], t[0][1]
+			return t
+		},
+	} {
+		e := cube(0, 0, 0, 1, 1, 1)
+		e.Triangles = spoil(e.Triangles)
+		if m := mass(e, water); m != 0 {
+			t.Errorf("a box %s has a mass of %g kg", name, m)
+		}
 	}
 }

@@ -2,57 +2,13 @@ package solve
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"sync"
 
 	"ramnest/cmd/internal/job"
 	"ramnest/fixture/envelope"
-	"ramnest/fixture/plan"
+	"ramnest/fixture/pose"
 	"ramnest/force"
-)
-
-// The numbers of warnings about the parts, see package force.
-const (
-	warnOverlapUnknown = 41
-	warnOverlap        = 42
-	warnDropped        = 43
-)
-
-// overlap is what the seated parts both claim, but for the places of pins, ribs and
-// balls, whose holes need not be drawn.
-func overlap(s *Step) (both, smaller float64, ok bool, err error) {
-	var holes []plan.Region
-	for _, l := range s.Latches {
-		d := 0.0
-		switch {
-		case l.PressFit != nil:
-			d = l.PressFit.OuterDiameter
-		case l.CrushRib != nil:
-			d = l.CrushRib.JointDiameter + 2*l.CrushRib.Height
-		case l.Ball != nil:
-			d = l.Ball.OuterDiameter
-		}
-		for _, p := range l.At {
-			if d > 0 {
-				holes = append(holes, plan.Region{plan.Circle(p.X, p.Y, d/2+0.5, 0.05, plan.Outside)})
-			}
-		}
-	}
-	var outside plan.Region
-	if len(holes) > 0 {
-		if outside, err = plan.Union(holes...); err != nil {
-			return 0, 0, false, err
-		}
-	}
-	return envelope.Overlap(s.LowerEnvelope, s.UpperEnvelope, outside)
-}
-
-// How much of the smaller part may lie within the other, seated [1] (own): a press fit
-// or a crushed rib takes little; more is worth a look, much more is a wrong pose.
-const (
-	someOverlap = 0.01
-	mostOverlap = 0.05
 )
 
 // readParts builds the envelope of every part, each once, side by side, and says
@@ -103,29 +59,44 @@ func readParts(steps []Step, m Means) error {
 	for i := range steps {
 		s := &steps[i]
 		s.LowerEnvelope, s.UpperEnvelope = built[number[s.Lower]], built[number[s.Upper]]
+		pair := s.Pair()
 		if m := s.Upper.Envelope.Mesh; m != nil && m.Drop == "yes" && !fallen[s.Upper] {
 			fallen[s.Upper] = true
-			if f := drop(steps[:i+1]); f != nil {
-				refused.Faults = append(refused.Faults, *f)
+			said, fault := pair.Drop(pressedOn(steps[:i], s.LowerEnvelope))
+			if fault != nil {
+				refused.Faults = append(refused.Faults, *fault)
 				continue
 			}
+			s.Remarks = append(s.Remarks, said)
 		}
-		refused.Faults = append(refused.Faults, s.Placed(s.LowerEnvelope, s.UpperEnvelope)...)
-		both, smaller, ok, err := overlap(s)
+		faults, said, err := pair.Judge()
 		if err != nil {
 			return err
 		}
-		switch share := both / max(smaller, 1); {
-		case !ok:
-			s.Remarks = append(s.Remarks, force.Warning{Number: warnOverlapUnknown, Text: "whether the seated parts run into each other could not be looked at: a mesh is open"})
-		case share > mostOverlap:
-			refused.Faults = append(refused.Faults, force.Fault{Field: s.UpperPath + ".envelope", Given: s.Upper.Name, Problem: fmt.Sprintf("seated, it runs into %s by %.0f cubic mm, %.0f %% of the smaller part", s.Lower.Name, both, 100*share), Want: "parts given in the seated pose, with no more overlap than a press fit"})
-		case share > someOverlap:
-			s.Remarks = append(s.Remarks, force.Warning{Number: warnOverlap, Text: fmt.Sprintf("seated, %s and %s overlap by %.0f cubic mm: check the pose", s.Lower.Name, s.Upper.Name, both)})
-		}
+		refused.Faults, s.Remarks = append(refused.Faults, faults...), append(s.Remarks, said...)
 	}
 	if len(refused.Faults) > 0 {
 		return &refused
 	}
 	return nil
+}
+
+// Pair is the step as far as the pose of its parts goes.
+func (s *Step) Pair() pose.Pair {
+	return pose.Pair{
+		Lower:   pose.Part{Name: s.Lower.Name, Path: s.LowerPath, Envelope: s.LowerEnvelope, KeepOuts: s.Lower.KeepOuts},
+		Upper:   pose.Part{Name: s.Upper.Name, Path: s.UpperPath, Envelope: s.UpperEnvelope, KeepOuts: s.Upper.KeepOuts},
+		Latches: s.Latches, LatchesPath: s.LatchesPath,
+	}
+}
+
+// pressedOn are the upper parts that earlier steps pressed on a lower part.
+func pressedOn(earlier []Step, lower *envelope.Envelope) []*envelope.Envelope {
+	var out []*envelope.Envelope
+	for _, s := range earlier {
+		if s.LowerEnvelope == lower {
+			out = append(out, s.UpperEnvelope)
+		}
+	}
+	return out
 }
