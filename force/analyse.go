@@ -118,7 +118,7 @@ func AnalyseContext(ctx context.Context, a Assembly) (Result, error) {
 		return Result{}, err
 	}
 	r.curveBand(a, joints, counts, b)
-	r.warn(mu.Value, lower, upper)
+	r.warn(a, mu.Value, lower, upper)
 	return r, nil
 }
 

@@ -6,6 +6,8 @@ type Mark string
 // The marks of a figure's source.
 const (
 	MarkRead     Mark = "read"            // read in a copy of the document
+	MarkExcerpt  Mark = "excerpt"         // read in an excerpt, the rest not seen
+	MarkAbstract Mark = "abstract"        // read in the abstract only
 	MarkMemory   Mark = "memory"          // recalled from a named source, not re-read
 	MarkPractice Mark = "common practice" // no source
 	MarkOwn      Mark = "own"             // worked out here

@@ -39,8 +39,7 @@ func (f PressFit) Validate() []Fault {
 	if len(out) > 0 {
 		return out
 	}
-	s := f.sizing(Material{}, Material{})
-	d := s.d
+	d := f.drawn().d
 	out = append(out, lengthFault("outer_diameter", f.OuterDiameter, 1.002*d, 1000*d)...)
 	out = append(out, lengthFault("inner_diameter", f.InnerDiameter, 0, 0.998*d)...)
 	out = append(out, lengthFault("engagement_length", f.EngagementLength, 0.01, 1000)...)
@@ -123,6 +122,9 @@ type sizing struct {
 	outer, inner float64 // plus or minus from each member [mm]
 	worst        float64 // [mm]
 }
+
+// drawn is the size as the job writes it.
+func (f PressFit) drawn() sizing { return f.sizing(Material{}, Material{}) }
 
 func (f PressFit) sizing(hub, shaft Material) sizing {
 	s := sizing{d: f.JointDiameter}

@@ -36,6 +36,8 @@ const (
 	warnWallBends         = 26
 	warnPinPressed        = 27
 	warnHoldUnsure        = 28
+	warnUnlikelyFigure    = 76
+	warnUnlikelySize      = 77
 )
 
 // latchWarnings says what the person should know of one latch.
@@ -216,10 +218,11 @@ func friction(mu float64) string {
 }
 
 // warn gathers the warnings of the whole step.
-func (r *Result) warn(mu float64, lower, upper Material) {
+func (r *Result) warn(a Assembly, mu float64, lower, upper Material) {
 	add := func(n int, format string, v ...any) {
 		r.Warnings = append(r.Warnings, Warning{n, fmt.Sprintf(format, v...)})
 	}
+	a.warnDoubts(add)
 	if r.Loose > 0 {
 		add(warnLoose, "%s of assemblies have a loose latch within the stated tolerances", portion(r.Loose))
 	}

@@ -27,6 +27,9 @@ func (f *File) Validate() []force.Fault {
 	out = append(out, f.stepFaults()...)
 	out = append(out, force.Under("bench", f.Bench.Validate())...)
 	out = append(out, force.Under("fixture", f.Fixture.Validate(f.Materials))...)
+	if p := f.Fixture.PrintedIn; p != nil {
+		out = append(out, force.Under("fixture.printed_in", f.Materials.Implausible(*p))...)
+	}
 	if f.Rates != nil {
 		out = append(out, force.Under("rates", f.Rates.Validate())...)
 	}
@@ -97,7 +100,11 @@ func (f *File) stepFaults() []force.Fault {
 	for i, s := range f.Steps() {
 		out = append(out, force.Under(s.LowerPath, s.Lower.Validate())...)
 		out = append(out, force.Under(s.UpperPath, s.Upper.Validate())...)
-		for _, fault := range f.Assembly(s).Validate() {
+		faults := f.Assembly(s).Validate()
+		if len(faults) == 0 {
+			faults = f.Assembly(s).Implausible()
+		}
+		for _, fault := range faults {
 			fault.Field = s.InFile(fault.Field)
 			out = append(out, fault)
 		}
