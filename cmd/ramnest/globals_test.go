@@ -22,8 +22,8 @@ import (
 // changing lists the variables of packages that are meant to change after they were
 // initialised, with the reason.
 var changing = map[string]string{
-	"ramnest/fixture/solid.idleLooms":   "a pool of buffers, readied before each use; TestManyJobsAtOnce compares what comes out",
-	"ramnest/fixture/solid.idleLifters": "as solid.idleLooms",
+	"ramnest/fixture/solid.idleTriangulators": "a pool of buffers, readied before each use; TestManyJobsAtOnce compares what comes out",
+	"ramnest/fixture/solid.idleSurfaces":      "as solid.idleTriangulators",
 }
 
 // readOnly lists those that a function is given the address of, and only reads.

@@ -10,7 +10,7 @@ import (
 
 // reading lists what of package os changes no file. All else there counts as writing.
 var reading = []string{
-	"os.Open", "os.OpenRoot", "os.ReadDir", "os.ReadFile", "os.Stat", "os.Lstat", "os.SameFile", "os.Executable", "os.Getenv", "os.Exit", "os.DirFS",
+	"os.Open", "os.OpenRoot", "os.ReadDir", "os.ReadFile", "os.Stat", "os.Lstat", "os.SameFile", "os.Executable", "os.Getenv", "os.Getwd", "os.Exit", "os.DirFS",
 	"(*os.Root).Open", "(*os.Root).Stat", "(*os.Root).Lstat", "(*os.Root).Close", "(*os.Root).Name",
 	"(*os.File).Stat", "(*os.File).Close", "(*os.File).Fd", "(*os.File).Sync", "(*os.File).Name", "(*os.File).Read", "(*os.File).ReadAt",
 	"(os.FileMode).IsRegular",
@@ -20,7 +20,6 @@ var reading = []string{
 var writers = map[string]string{
 	"(*ramnest/cmd/ramnest.console).write":         "hands the inputs to export, which refuses them",
 	"ramnest/cmd/internal/batch.openFolder":        "makes the folder of a batch",
-	"ramnest/cmd/internal/batch.lock":              "opens the lock and writes nothing into it",
 	"(*ramnest/cmd/internal/batch.folder).recover": "asks the inputs before what was begun is cleared away",
 	"(*ramnest/cmd/internal/batch.folder).put":     "asks the inputs before a folder is replaced",
 	"ramnest/cmd/internal/batch.write":             "fills a folder that put has just made",
