@@ -30,6 +30,7 @@ func latchResult(l Latch, j *joint, p profile, s state, mu Figure, b band, lower
 	if !r.Locks {
 		r.Separation, r.SelfLocking = j.separation(mu.Value, s, &p)
 		r.SeparationLow, r.SeparationHigh = j.separations(b, r.Separation)
+		r.Home, r.HomeLeast = j.home(b)
 	}
 	outer, inner := lower, upper
 	if !j.outerIsLower {

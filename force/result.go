@@ -42,6 +42,8 @@ type LatchResult struct {
 	Work        float64 // of all of them down to the seat [mJ]
 	SeatForce   float64 // of all of them, still needed at the seat [N]
 	Stroke      float64 // lift from first contact to home [mm]
+	Home        float64 // lift at which it has dropped [mm]; 0: it takes force to the seat
+	HomeLeast   float64 // the least of that over sizes and friction, see the acceptance [mm]
 	Transverse  float64 // force of one joint across the axis at full size, its axial force acting [N]; pressed: over the whole engaged length
 	Strain      float64 // of the part nearest its limit [1]
 	StrainOf    string  // what strain that is
