@@ -6,31 +6,56 @@ import (
 	"strings"
 
 	"ramnest/force/method"
+	"ramnest/work-instructions/catalogue"
 )
 
-// A criterion is one thing that a good assembly fulfils.
-type criterion struct {
-	what  string // "Gap between rim and housing"
-	limit string // "0.05 mm to 0.25 mm"
-	how   string // with what, or how to look
+// A Criterion is one thing that a good assembly fulfils, in words for people and as
+// figures for programs.
+type Criterion struct {
+	ID    string // seat, stop, humps, force, latches, pull
+	What  string // "Gap"
+	Where string // "between the rim and the housing, at four places"; may be empty
+	Limit string // "0.05 mm to 0.25 mm"
+	With  string // with what, or how to look
+	Often string // "every piece"
+
+	Low, High float64 // of the limit; 0: any
+	Unit      string  // mm, N or 1; empty: a look
 }
 
-// acceptance gives what a good assembly fulfils, with numeric limits where
-// there is a number.
-func acceptance(f figures, s Step) []criterion {
-	out := []criterion{{f.what(s.Seat) + " " + f.where(s.Seat), f.gap(s.Seat), f.gauge(s.Seat)}}
-	if s.Anvil != "" {
+// Criteria gives what a good assembly of the step fulfils, in English and millimetres. The
+// sheet prints these and no others, in its language and units.
+func (s Step) Criteria() []Criterion {
+	out := criteria(figures{words: catalogue.English}, s)
+	for i := range out {
+		for _, text := range []*string{&out[i].What, &out[i].Where, &out[i].Limit, &out[i].With, &out[i].Often} {
+			*text = strings.ReplaceAll(*text, nbsp, " ")
+		}
+	}
+	return out
+}
+
+// criteria gives what a good assembly fulfils, with numeric limits where there is a
+// number.
+func criteria(f figures, s Step) []Criterion {
+	every := f.say("acc.every")
+	seat := Criterion{ID: "seat", What: f.what(s.Seat), Where: f.where(s.Seat), Limit: f.seatLimit(s), With: f.gauge(s.Seat), Often: every, Low: s.Seat.Low, High: s.Seat.High, Unit: "mm"}
+	if s.Seat.Each > 0 {
+		seat.Often = f.say("acc.some", strconv.Itoa(s.Seat.First), strconv.Itoa(s.Seat.Each))
+	}
+	out := []Criterion{seat}
+	if s.Anvil != "" && s.Seat.Kind != UnderAnvil { // there the seat says more than a look does
 		limit := f.say("acc.stop.or")
 		if s.Facts.Past > 0 {
 			limit = f.say("acc.stop.past")
 		}
-		out = append(out, criterion{f.say("acc.stop"), limit, f.say("acc.stop.how")})
+		out = append(out, Criterion{ID: "stop", What: f.say("acc.stop"), Limit: limit, With: f.say("acc.stop.how"), Often: every})
 	}
 	if n := s.Force.Humps; n > 0 && s.Decision.Chosen != method.ByMallet {
-		out = append(out, criterion{f.say("acc.humps"), f.count(n, "hump"), f.say("acc.humps.how")})
+		out = append(out, Criterion{ID: "humps", What: f.say("acc.humps"), Limit: f.count(n, "hump"), With: f.say("acc.humps.how"), Often: every, Low: float64(n), High: float64(n), Unit: "1"})
 	}
 	if f95 := s.Force.P95; f95 > 0 && s.Decision.Chosen == method.ByPress {
-		out = append(out, criterion{f.say("acc.force"), f.say("gap.most", f.force(f95)), f.say("acc.force.how")})
+		out = append(out, Criterion{ID: "force", What: f.say("acc.force"), Limit: f.say("gap.most", f.force(f95)), With: f.say("acc.force.how"), Often: every, High: f95, Unit: "N"})
 	}
 	var ids []string
 	total := 0
@@ -39,13 +64,26 @@ func acceptance(f figures, s Step) []criterion {
 		total += l.Count
 	}
 	if total > 0 {
-		out = append(out, criterion{f.say("acc.latches", strings.Join(ids, ", ")), f.say("acc.latches.all", strconv.Itoa(total)), f.say("acc.latches.how")})
+		out = append(out, Criterion{ID: "latches", What: f.say("acc.latches", strings.Join(ids, ", ")), Limit: f.say("acc.latches.all", strconv.Itoa(total)), With: f.say("acc.latches.how"), Often: every,
+			Low: float64(total), High: float64(total), Unit: "1"})
 	}
 	if s.Pull > 0 {
-		out = append(out, criterion{f.say("acc.pull"), f.say("acc.pull.held", f.force(s.Pull)), f.say("acc.pull.how")})
+		out = append(out, Criterion{ID: "pull", What: f.say("acc.pull"), Limit: f.say("acc.pull.held", f.force(s.Pull)), With: f.say("acc.pull.how"), Often: every, Low: s.Pull, Unit: "N"})
 	}
 	return out
 }
+
+// seatLimit is the limit of the seat. Parts that are hard on each other are home, too,
+// where the dead stop does not lie past their seat.
+func (f figures) seatLimit(s Step) string {
+	if s.Seat.Kind == UnderAnvil && s.Facts.Past == 0 {
+		return f.say("acc.or hard", f.gap(s.Seat))
+	}
+	return f.gap(s.Seat)
+}
+
+// measured is what is looked at, and where.
+func (k Criterion) measured() string { return strings.TrimSpace(k.What + " " + k.Where) }
 
 // reject says what to do with what is not good.
 func reject(f figures, facts Facts) []string {

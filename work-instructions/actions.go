@@ -28,22 +28,35 @@ func actions(f figures, s Step, facts Facts) []action {
 	add := func(at Place, pic Picture, title string, detail ...string) {
 		out = append(out, action{place: at, picture: pic, title: title, detail: detail})
 	}
-	add(AtLoad, f.captioned(s, s.Pictures.Load, "cap.load"), f.say(s.soFar("act.load"), append(s.lower(), f.nest(s))...), f.wayRound(s), f.say("act.load.rest"))
+	load := []string{f.wayRound(s), f.say("act.load.rest")}
+	if g := s.Seat; g.Kind == OnPair {
+		load = append(load, f.say("act.load.measure", part(g.Between[0]), part(g.Between[1])))
+	}
+	add(AtLoad, f.captioned(s, s.Pictures.Load, "cap.load"), f.say(s.soFar("act.load"), append(s.lower(), f.nest(s))...), load...)
 	how := f.say("act.place.how")
 	if s.OneWay || !s.AnyWay {
 		how += " " + f.say("act.place.round")
 	}
 	add(AtPosition, f.captioned(s, s.Pictures.Place, "cap.place"), f.say(s.soFar("act.place"), append([]string{part(s.Upper)}, s.lower()...)...), how)
+	seat := f.say("act.check.gap", f.what(s.Seat), f.where(s.Seat), strong(f.seatLimit(s)))
 	takenOff := s.Anvil != "" && !s.Facts.AnvilHeld
 	if takenOff {
 		add(AtAnvil, f.captioned(s, s.Pictures.Anvil, "cap.anvil"), f.say("act.anvil", f.anvil(s), part(s.Upper)), f.anvilOn(s))
 	}
 	out = append(out, pressing(f, s, facts)...)
 	if takenOff {
-		add(AtTakeOut, Picture{}, f.say("act.anvil off", f.anvil(s)), f.say("act.anvil off.how"))
+		off := []string{f.say("act.anvil off.how")}
+		if s.Seat.Kind == UnderAnvil {
+			off = append([]string{seat}, off...)
+		}
+		add(AtTakeOut, Picture{}, f.say("act.anvil off", f.anvil(s)), off...)
 	}
 	add(AtTakeOut, Picture{}, f.say("act.out"), f.say("act.out.hold", part(s.Upper))+" "+f.ifItSticks(s, facts))
-	add(AtCheck, f.captioned(s, s.Pictures.Section, "cap.section"), f.say("act.check"), f.say("act.check.gap", f.what(s.Seat), f.where(s.Seat), strong(f.gap(s.Seat))), f.say("act.check.latches"))
+	check := []string{f.say("act.check.latches")}
+	if !takenOff || s.Seat.Kind != UnderAnvil { // that is measured before the anvil is off
+		check = append([]string{seat}, check...)
+	}
+	add(AtCheck, f.captioned(s, s.Pictures.Section, "cap.section"), f.say("act.check"), check...)
 	return out
 }
 

@@ -121,8 +121,8 @@ func TestSetUpByMethod(t *testing.T) {
 
 func TestAcceptanceHasLimits(t *testing.T) {
 	var got []string
-	for _, k := range acceptance(figures{}, demoSheet(t).Steps[0]) {
-		got = append(got, plain(k.what+": "+k.limit))
+	for _, k := range criteria(figures{}, demoSheet(t).Steps[0]) {
+		got = append(got, plain(k.measured()+": "+k.Limit))
 	}
 	want := []string{"Gap between rim and housing, at four places: 0.05 to 0.25 mm", "Dead stop: anvil on every stop, or parts hard on each other before", "Humps felt: 1 hump",
 		"Highest force, if the press has a gauge: at most 1180 N", "Latches: rim × 1: all 1 home", "Pull straight by hand: 150 N held"}

@@ -165,7 +165,7 @@ func demoSheet(tb testing.TB) Sheet {
 			Decision: method.Choose(d, method.Bench{}, nil), Usable: 5337.8, Lever: 69.4,
 			Force:   Force{Design: 1180, Peak: 860, P5: 610, P50: 870, P95: 1180, Worst: 1490, Seat: 60, Stroke: 4.2, Work: 1510, Humps: 1, Curve: curve},
 			Latches: []Latch{{ID: "rim", Kind: "annular", Count: 1, PeakEach: 860, Strain: 0.021, Permitted: 0.04, Permanent: true, Separation: 1450}},
-			Thrust:  d.Thrust, Seat: Gap{Nominal: 0.15, Tolerance: 0.1, Where: "between rim and housing, at four places", Gauge: "feeler gauge 0.05 to 0.25 mm"}, Pull: 150,
+			Thrust:  d.Thrust, Seat: Gap{Low: 0.05, High: 0.25, Where: "between rim and housing, at four places", Gauge: "feeler gauge 0.05 to 0.25 mm"}, Pull: 150,
 			Pictures: Pictures{
 				Load:    Picture{pic["load"], "The lug goes into its slot."},
 				Place:   Picture{pic["place"], "Cap set on, grooves across."},

@@ -126,22 +126,6 @@ func (f figures) size(mm [3]float64) string {
 	return strings.Join(parts[:], nbsp+"×"+nbsp) + nbsp + unit
 }
 
-// gap prints the limits of a gap. Rounding never makes them wider, and a limit
-// at or below nothing is none.
-func (f figures) gap(g Gap) string {
-	d := 2
-	if f.inches {
-		d = 4
-	}
-	lo, unit := f.millimetres(g.Nominal - g.Tolerance)
-	hi, _ := f.millimetres(g.Nominal + g.Tolerance)
-	lo, hi = -floorTo(-lo, d), floorTo(hi, d)
-	if lo <= 0 {
-		return f.say("gap.most", f.number(hi, d)+nbsp+unit)
-	}
-	return f.say("gap.range", f.number(lo, d), f.number(hi, d)+nbsp+unit)
-}
-
 func (f figures) mass(kg float64) string {
 	if f.inches {
 		v := kg / pound

@@ -161,7 +161,7 @@ func TestSheetsInEveryLanguage(t *testing.T) {
 			s.Bench, s.Notes, s.Warnings = nil, nil, s.Warnings[:1]
 			for i := range s.Steps {
 				st := &s.Steps[i]
-				st.Name, st.Seat = "N", Gap{Nominal: 0.15, Tolerance: 0.1, Between: [2]string{"A", "B"}}
+				st.Name, st.Seat = "N", Gap{Low: 0.05, High: 0.25, Between: [2]string{"A", "B"}}
 				st.Facts.Electronics, st.Facts.Snaps = true, true
 				p := &st.Pictures
 				for _, pic := range []*Picture{&p.Load, &p.Place, &p.Anvil, &p.Press, &p.Section, &p.Plan} {

@@ -288,7 +288,7 @@ func (c *composer) bench() []string {
 		add(b)
 	}
 	for _, t := range c.steps {
-		if t.Seat.Gauge == "" && t.Seat.Kind != OverAll {
+		if t.Seat.Gauge == "" && (t.Seat.Kind == BetweenParts || t.Seat.Kind == UnderAnvil) {
 			add(say("bench.feeler"))
 		} else {
 			add(say("bench.gauge", c.fig.gauge(t.Seat)))

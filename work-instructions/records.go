@@ -36,8 +36,8 @@ func (c *composer) firstPiece() []page.Item {
 		{Title: say("first.what")}, {Title: say("acc.limit"), Width: 42}, {Title: say("first.found"), Width: 26}, {Title: say("first.by"), Width: 18}, {Title: say("first.second"), Width: 18}}}.Widths(c.frame.Width)
 	var rows [][]string
 	for i, t := range c.steps {
-		for _, k := range acceptance(c.fig, t.Step) {
-			rows = append(rows, []string{c.stepName(i) + k.what, strong(k.limit), "", "", ""})
+		for _, k := range criteria(c.fig, t.Step) {
+			rows = append(rows, []string{c.stepName(i) + k.measured(), strong(k.Limit), "", "", ""})
 		}
 	}
 	rest := c.lined(table, table.Items(c.book, rows))

@@ -64,62 +64,6 @@ type Latch struct {
 	SelfLocking bool    // cannot be pulled apart without damage
 }
 
-// A Gap is what is measured to accept a seated part.
-type Gap struct {
-	Nominal   float64 // [mm], 0 or more
-	Tolerance float64 // plus or minus [mm], above 0
-	Kind      GapKind
-	Between   [2]string // names of lower and upper part, for BetweenParts and OverAll
-	Where     string    // in words of the job; empty: as the kind says
-	Gauge     string    // in words of the job; empty: feeler gauge or caliper, as the kind says
-	What      string    // in words of the job; empty: as the kind says
-}
-
-// GapKind is what is measured.
-type GapKind string
-
-// The kinds of gap.
-const (
-	BetweenParts GapKind = ""       // a gap between the two parts
-	OverAll      GapKind = "height" // the height of both
-	UnderAnvil   GapKind = "anvil"  // the gap at the dead stops
-)
-
-// what is the thing measured.
-func (f figures) what(g Gap) string {
-	switch {
-	case g.What != "":
-		return g.What
-	case g.Kind == OverAll:
-		return f.say("acc.height")
-	}
-	return f.say("acc.gap")
-}
-
-// where is the place at which it is measured.
-func (f figures) where(g Gap) string {
-	switch {
-	case g.Where != "":
-		return g.Where
-	case g.Kind == OverAll:
-		return f.say("acc.over all", part(g.Between[0]), part(g.Between[1]))
-	case g.Kind == UnderAnvil:
-		return f.say("acc.under anvil")
-	}
-	return f.say("acc.between", part(g.Between[0]), part(g.Between[1]))
-}
-
-// gauge is what it is measured with.
-func (f figures) gauge(g Gap) string {
-	switch {
-	case g.Gauge != "":
-		return g.Gauge
-	case g.Kind == OverAll:
-		return f.say("acc.caliper")
-	}
-	return f.say("acc.feeler")
-}
-
 // A Picture with what it shows.
 type Picture struct {
 	Image   image.Image // nil: none

@@ -171,8 +171,8 @@ func (v *checker) step(at string, s Step) {
 		v.latch(fmt.Sprintf("%s.latches[%d]", at, i), l)
 	}
 	switch g := s.Seat; {
-	case g.Kind != BetweenParts && g.Kind != OverAll && g.Kind != UnderAnvil:
-		v.fault(at+".seat.kind", string(g.Kind), "is no kind of gap", "empty, height or anvil")
+	case gapWords[g.Kind][0] == "":
+		v.fault(at+".seat.kind", string(g.Kind), "is no kind of gap", "empty, height, depth, pair or anvil")
 	case g.Where == "" && g.Kind != UnderAnvil:
 		v.text(at+".seat.between[0]", g.Between[0], MostName, true)
 		v.text(at+".seat.between[1]", g.Between[1], MostName, true)
@@ -180,12 +180,16 @@ func (v *checker) step(at string, s Step) {
 	v.text(at+".seat.where", s.Seat.Where, MostName, false)
 	v.text(at+".seat.what", s.Seat.What, MostName, false)
 	v.text(at+".seat.gauge", s.Seat.Gauge, MostName, false)
-	if s.Seat.Nominal < 0 {
-		v.fault(at+".seat.nominal", fmt.Sprintf("%g mm", s.Seat.Nominal), "must be 0 or more", "the gap when seated")
+	v.notBelowZero(at+".seat.low", s.Seat.Low)
+	v.notBelowZero(at+".seat.high", s.Seat.High)
+	if !(s.Seat.Low >= 0.01 || s.Seat.High >= 0.01) || s.Seat.High > 0 && !(s.Seat.High-s.Seat.Low >= 0.01) {
+		v.fault(at+".seat", fmt.Sprintf("%g to %g mm", s.Seat.Low, s.Seat.High), "are no limits that can be measured", "0.01 mm apart or more, 0 for any")
 	}
-	if !(s.Seat.Tolerance >= 0.01) {
-		v.fault(at+".seat.tolerance", fmt.Sprintf("%g mm", s.Seat.Tolerance), "is no limit that can be measured", "0.01 mm or more")
+	if g := s.Seat; g.First < 0 || g.Each < 0 || (g.First > 0) != (g.Each > 0) {
+		v.fault(at+".seat.each", fmt.Sprintf("first %d, one in %d", g.First, g.Each), "is no plan", "both above 0, or none")
 	}
+	v.notBelowZero(at+".seat.alone[0]", s.Seat.Alone[0])
+	v.notBelowZero(at+".seat.alone[1]", s.Seat.Alone[1])
 	for _, n := range []struct {
 		name  string
 		value float64

@@ -74,8 +74,11 @@ func TestFaultySheetsAreRefused(t *testing.T) {
 		{"steps[0].latches[0].strain", func(s *Sheet) { s.Steps[0].Latches[0].Strain = -0.1 }},
 		{"steps[0].thrust.x", func(s *Sheet) { s.Steps[0].Thrust.X = math.NaN() }},
 		{"steps[0].seat.between[0]", func(s *Sheet) { s.Steps[0].Seat.Where = "" }},
-		{"steps[0].seat.tolerance", func(s *Sheet) { s.Steps[0].Seat.Tolerance = 0 }},
-		{"steps[0].seat.nominal", func(s *Sheet) { s.Steps[0].Seat.Nominal = -0.1 }},
+		{"steps[0].seat", func(s *Sheet) { s.Steps[0].Seat.Low, s.Steps[0].Seat.High = 0, 0 }},
+		{"steps[0].seat", func(s *Sheet) { s.Steps[0].Seat.Low = s.Steps[0].Seat.High }},
+		{"steps[0].seat.each", func(s *Sheet) { s.Steps[0].Seat.First = 5 }},
+		{"steps[0].seat.kind", func(s *Sheet) { s.Steps[0].Seat.Kind = "width" }},
+		{"steps[0].seat.low", func(s *Sheet) { s.Steps[0].Seat.Low = -0.1 }},
 		{"steps[0].pictures.load", func(s *Sheet) { s.Steps[0].Pictures.Load.Caption = strings.Repeat("x", MostName+1) }},
 		{"steps[0].pictures.plan.image", func(s *Sheet) {
 			s.Steps[0].Pictures.Plan.Image = image.NewPaletted(image.Rect(0, 0, 4, 4), color.Palette{})

@@ -52,7 +52,13 @@ func Files(ctx context.Context, s *solve.Solution, tool string, inputs []jobfile
 		}
 	}
 	l.add("report.json", func(out io.Writer) error {
-		return export.WriteJSON(out, report.Of(s, report.Facts{Tool: tool, Inputs: inputs, Files: l.names}))
+		facts := report.Facts{Tool: tool, Inputs: inputs, Files: l.names}
+		for i := range s.Steps {
+			if s.Tooled() {
+				facts.Criteria = append(facts.Criteria, stepOf(s, i).Criteria())
+			}
+		}
+		return export.WriteJSON(out, report.Of(s, facts))
 	})
 	return l.render(ctx)
 }

@@ -3,7 +3,6 @@ package deliver
 import (
 	"context"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 	"time"
@@ -44,9 +43,7 @@ func sheet(ctx context.Context, s *solve.Solution, tool string) (workinstruction
 		if err != nil {
 			return out, fmt.Errorf("pictures of %q: %w", s.Steps[i].Name, err)
 		}
-		if err := addStep(&out, s, i, order.Steps[i], set); err != nil {
-			return out, err
-		}
+		addStep(&out, s, i, set)
 	}
 	return out, nil
 }
@@ -68,21 +65,12 @@ func stepName(j *job.File, st *solve.Step, in catalogue.Language) string {
 }
 
 // addStep adds a step with its parts and tooling.
-func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.Step, set pictures.Set) error {
+func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, set pictures.Set) {
 	st := &s.Steps[i]
 	n, a := s.NestOf(i), s.Tooling.Anvils[i]
 	number := i + 1
-	first := true
-	for k := range s.Steps[:i] {
-		if s.Steps[k].Lower == st.Lower {
-			first = false
-		}
-	}
-	lower, soFar := st.Lower.Name, false
-	if first {
-		out.Parts = append(out.Parts, workinstructions.Part{Name: lower, Material: st.LowerMaterial.Name, Process: st.LowerMaterial.Process, Role: workinstructions.Lower, Step: number, Count: 1, Picture: set.Lower})
-	} else {
-		soFar = true
+	if firstOn(s, i) {
+		out.Parts = append(out.Parts, workinstructions.Part{Name: st.Lower.Name, Material: st.LowerMaterial.Name, Process: st.LowerMaterial.Process, Role: workinstructions.Lower, Step: number, Count: 1, Picture: set.Lower})
 	}
 	out.Parts = append(out.Parts, workinstructions.Part{Name: st.Upper.Name, Material: st.UpperMaterial.Name, Process: st.UpperMaterial.Process, Role: workinstructions.Upper, Step: number, Count: 1, Picture: set.Upper})
 	if n.Steps[0] == i {
@@ -96,20 +84,35 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.S
 	if st.Decision.Overridden {
 		out.Override = s.Job.Method.Override
 	}
-	seat, err := seatGap(of, st.Result)
-	if err != nil {
-		return err
+	step := stepOf(s, i)
+	step.Pictures = workinstructions.Pictures{
+		Load:    workinstructions.Picture{Image: set.Load},
+		Place:   workinstructions.Picture{Image: set.Place},
+		Anvil:   workinstructions.Picture{Image: set.Anvil},
+		Press:   workinstructions.Picture{Image: set.Press},
+		Section: workinstructions.Picture{Image: set.Section},
+		Plan:    workinstructions.Picture{Image: set.Plan},
+
+		Exploded: workinstructions.Picture{Image: set.Exploded},
+		Layers:   layers(set.Layers),
 	}
+	out.Steps = append(out.Steps, step)
+}
+
+// stepOf is a press step of the sheet, without its pictures.
+func stepOf(s *solve.Solution, i int) workinstructions.Step {
+	st := &s.Steps[i]
+	n, a := s.NestOf(i), s.Tooling.Anvils[i]
 	r := st.Result
 	step := workinstructions.Step{
-		Name: stepName(s.Job, st, catalogue.Language(out.Language)), Lower: lower, SoFar: soFar, Upper: st.Upper.Name, Nest: n.Name, Anvil: a.Name,
+		Name: stepName(s.Job, st, catalogue.Language(s.Job.Language)), Lower: st.Lower.Name, SoFar: !firstOn(s, i), Upper: st.Upper.Name, Nest: n.Name, Anvil: a.Name,
 		OneWay: n.OneWay, AnyWay: n.AnyWay, Guided: len(n.Pins) > 0, Decision: st.Decision,
 		Force: workinstructions.Force{
 			Design: r.Design, Peak: r.Peak, P5: r.P5, P50: r.P50, P95: r.P95, Worst: r.Worst, WorstJams: r.WorstJams, Jammed: r.Jammed,
 			Seat: r.SeatForce, Stroke: r.Stroke, Work: r.Work, Humps: felt(r), Curve: r.Curve.Points(200),
 		},
 		Thrust: force.Point{X: a.Thrust.X - n.Between.X, Y: a.Thrust.Y - n.Between.Y},
-		Seat:   seat,
+		Seat:   seat(st),
 		Facts: workinstructions.Facts{
 			Brittle: st.Demand.Brittle, ShockSensitive: st.Demand.ShockSensitive, Electronics: st.Demand.Electronics,
 			KeepOuts:     len(st.Lower.KeepOuts)+len(st.Upper.KeepOuts) > 0,
@@ -117,17 +120,6 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.S
 			Overstrained: r.Overstrained, Opening: a.Gap, Ejection: n.Ejection, Past: n.Past,
 			AnvilCloses: a.Mass*9.81 > 0.3*r.P5,
 			Permanent:   st.Demand.Permanent, AcrossLayers: st.Demand.AcrossLayers,
-		},
-		Pictures: workinstructions.Pictures{
-			Load:    workinstructions.Picture{Image: set.Load},
-			Place:   workinstructions.Picture{Image: set.Place},
-			Anvil:   workinstructions.Picture{Image: set.Anvil},
-			Press:   workinstructions.Picture{Image: set.Press},
-			Section: workinstructions.Picture{Image: set.Section},
-			Plan:    workinstructions.Picture{Image: set.Plan},
-
-			Exploded: workinstructions.Picture{Image: set.Exploded},
-			Layers:   layers(set.Layers),
 		},
 	}
 	for _, l := range st.Chosen().Limits {
@@ -144,8 +136,12 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, of fixture.S
 			Permanent: st.Latches[k].Use != "releasable", Separation: l.Separation, SelfLocking: l.SelfLocking,
 		})
 	}
-	out.Steps = append(out.Steps, step)
-	return nil
+	return step
+}
+
+// firstOn tells whether nothing was pressed on the lower part of a step before.
+func firstOn(s *solve.Solution, i int) bool {
+	return !slices.ContainsFunc(s.Steps[:i], func(st solve.Step) bool { return st.Lower == s.Steps[i].Lower })
 }
 
 // layers are the places of the bodies in the exploded view.
@@ -171,49 +167,18 @@ func snaps(latches []force.Latch) bool {
 	return slices.ContainsFunc(latches, func(l force.Latch) bool { return l.Annular != nil || l.Ball != nil || l.Cantilever != nil })
 }
 
-// The bounds of the acceptance of a seated gap [mm] (own): a feeler gauge tells
-// tenths, and beyond the most nobody would call a part seated.
-const (
-	leastSeat = 0.1
-	mostSeat  = 0.5
-)
-
-// seatGap says what is measured to accept a seated part. A snap is home once its
-// force is over: the gap may be what is left of the stroke then. A gap that no gauge
-// reaches is measured as the height over all; where there is none, under the anvil.
-func seatGap(st fixture.Step, r force.Result) (workinstructions.Gap, error) {
-	g, ok, open, err := fixture.SeatGap(st.Lower, st.Upper)
-	if err != nil {
-		return workinstructions.Gap{}, err
+// seat is what is measured to accept a seated pair. One reading is taken of every piece;
+// three of the first five and of one in ten: so few are kept up, and a change of material
+// or printer still shows (own).
+func seat(st *solve.Step) workinstructions.Gap {
+	kinds := map[fixture.SeatProof]workinstructions.GapKind{
+		fixture.ProofAtSeam: workinstructions.BetweenParts, fixture.ProofOverAll: workinstructions.OverAll, fixture.ProofDepth: workinstructions.BelowRim,
+		fixture.ProofOnPair: workinstructions.OnPair, fixture.ProofAtStops: workinstructions.UnderAnvil,
 	}
-	tolerance := math.Max(leastSeat, math.Min(mostSeat, home(r)))
-	parts := [2]string{st.Lower.Name, st.Upper.Name}
-	switch {
-	case ok && open:
-		return workinstructions.Gap{Nominal: g, Tolerance: tolerance, Between: parts}, nil
-	case st.Upper.Envelope.Max[2] >= st.Lower.Envelope.Max[2]:
-		low, high := st.Lower.Envelope.Min[2], st.Upper.Envelope.Max[2]
-		process := st.Lower.Material.ToleranceOn(st.Lower.Envelope.Max[2]-low) + st.Upper.Material.ToleranceOn(high-st.Upper.Envelope.Min[2])
-		return workinstructions.Gap{Kind: workinstructions.OverAll, Nominal: high - low, Tolerance: tolerance + process, Between: parts}, nil
+	p := st.Seated
+	g := workinstructions.Gap{Kind: kinds[p.Proof], Low: max(0, p.Low), High: p.High, Between: [2]string{st.Lower.Name, st.Upper.Name}}
+	if p.Proof == fixture.ProofOnPair {
+		g.Alone, g.First, g.Each = [2]float64{p.LowerAlone, p.UpperAlone}, 5, 10
 	}
-	return workinstructions.Gap{Kind: workinstructions.UnderAnvil, Tolerance: 0.05}, nil
-}
-
-// home is the lift at which the last latch is over its hump [mm]; 0 if it takes force
-// to the seat.
-func home(r force.Result) float64 {
-	least := math.Inf(1)
-	for _, l := range r.Latches {
-		at := 0.0
-		for _, p := range l.Curve.Points(400) { // lift falling
-			if p[1] > 0.01*l.PeakEach {
-				at = p[0]
-			}
-		}
-		least = math.Min(least, at)
-	}
-	if math.IsInf(least, 1) {
-		return 0
-	}
-	return least
+	return g
 }

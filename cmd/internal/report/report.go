@@ -3,6 +3,7 @@ package report
 import (
 	"ramnest/cmd/internal/jobfile"
 	"ramnest/cmd/internal/solve"
+	workinstructions "ramnest/work-instructions"
 )
 
 // Version is that of the report's form. It rises when a key changes its meaning or
@@ -63,6 +64,8 @@ type Facts struct {
 	Tool   string // name and version
 	Inputs []jobfile.Input
 	Files  []string // written, or to be written
+
+	Criteria [][]workinstructions.Criterion // of the sheet, step by step; none without tooling
 }
 
 // Of gives the report of a solution.
@@ -86,6 +89,9 @@ func Of(s *solve.Solution, facts Facts) Report {
 	}
 	for i := range s.Steps {
 		r.Steps = append(r.Steps, stepOf(&s.Steps[i]))
+		if i < len(facts.Criteria) {
+			r.Steps[i].Acceptance = acceptanceOf(s.Steps[i].Seated, facts.Criteria[i])
+		}
 	}
 	if s.Tooled() {
 		r.Tooling, r.Quote, r.Unpriced = toolingOf(s), quoteOf(s), s.Unpriced

@@ -15,6 +15,8 @@ type Step struct {
 	Method Method  `json:"method"`
 	Cycle  float64 `json:"cycle_s,omitzero"`
 	Source string  `json:"cycle_source,omitzero"`
+
+	Acceptance *Acceptance `json:"acceptance,omitzero"` // once there is tooling
 }
 
 // A Part is one of the two parts, as it was read.
@@ -97,6 +99,8 @@ type Latch struct {
 	Work        float64    `json:"work_mj"`
 	Seat        float64    `json:"at_seat_n"`
 	Stroke      float64    `json:"stroke_mm"`
+	Home        float64    `json:"home_below_lift_mm"`
+	HomeLeast   float64    `json:"home_below_lift_worst_mm"` // over sizes and friction
 	Transverse  float64    `json:"transverse_each_n"`
 	Strain      float64    `json:"strain"`
 	StrainOf    string     `json:"strain_of"`
@@ -187,7 +191,7 @@ func forceOf(st *solve.Step) Force {
 	for _, l := range r.Latches {
 		q := Latch{
 			ID: l.ID, Kind: l.Kind, Count: l.Count, PeakEach: l.PeakEach, PeakAll: l.PeakAll, PeakLift: l.PeakLift,
-			Work: l.Work, Seat: l.SeatForce, Stroke: l.Stroke, Transverse: l.Transverse,
+			Work: l.Work, Seat: l.SeatForce, Stroke: l.Stroke, Home: l.Home, HomeLeast: l.HomeLeast, Transverse: l.Transverse,
 			Strain: l.Strain, StrainOf: l.StrainOf, Permitted: l.Permitted, Elastic: l.ElasticPart,
 			Separation: l.Separation, SelfLocking: l.SelfLocking, Jammed: l.Jammed, Locks: l.Locks, LocksFrom: l.LocksFrom, Formulas: l.Formulas,
 		}

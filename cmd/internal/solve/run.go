@@ -151,13 +151,25 @@ func (s *Solution) agree(m Means) error {
 		}
 		if s.picks() == before {
 			s.Tooling = &tooling
-			return nil
+			return s.accept()
 		}
 	}
 	return &Refused{[]force.Fault{{
 		Field: "method", Problem: fmt.Sprintf("tooling and method do not come to agree: designed for %s, then it needs %s", tried[len(tried)-1], s.picks()),
 		Want: "method.force set to one of them, or bench and fixture changed",
 	}}}
+}
+
+// accept says of every step how a seated pair is accepted.
+func (s *Solution) accept() error {
+	order := s.Order()
+	for i := range s.Steps {
+		var err error
+		if s.Steps[i].Seated, err = fixture.SeatedBy(order.Steps[i]); err != nil {
+			return fmt.Errorf("acceptance of %q: %w", s.Steps[i].Name, err)
+		}
+	}
+	return nil
 }
 
 // choose decides every step, and says whether each has a method.

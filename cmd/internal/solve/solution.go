@@ -42,6 +42,9 @@ type Step struct {
 
 	trials []trial // single changes, once they were asked for
 
+	// Seated says how a seated pair is accepted, once there is tooling.
+	Seated fixture.Seated
+
 	// Changes are the figures of the file that the shop's calibration replaced.
 	Changes []calibrate.Change
 
