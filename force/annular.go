@@ -157,15 +157,49 @@ func farEnd(s string) FarEnd {
 	return Long
 }
 
-// outerTube is the outer member seen as a shell.
-func (a Annular) outerTube(m Material) Tube {
+// outerTube is the outer member seen as a shell, under the bead.
+func (a Annular) outerTube(m Material) Tube { return a.outerLine(m).bearing(a.beadWidth()) }
+
+// innerTube is the inner member seen as a shell, under the bead.
+func (a Annular) innerTube(m Material) Tube { return a.innerLine(m).bearing(a.beadWidth()) }
+
+// outerLine is the outer member under a load on a line, as the guide has it.
+func (a Annular) outerLine(m Material) Tube {
 	wall := (a.OuterDiameter - a.JointDiameter) / 2
 	return Tube{Radius: (a.OuterDiameter + a.JointDiameter) / 4, Wall: wall, Modulus: m.Modulus.Value, Poisson: m.Poisson.Value,
 		Mouth: a.EndDistance, Beyond: a.FarDistance, Far: farEnd(a.FarEnd)}
 }
 
-// innerTube is the inner member seen as a shell.
-func (a Annular) innerTube(m Material) Tube {
+// beadWidth is how wide the bead bears, halfway up its flanks, c [mm].
+//
+//	c = land + (h/2) (cot alpha + cot alpha'),  h: undercut, radial
+//
+// Source: own, geometry.
+func (a Annular) beadWidth() float64 {
+	h := a.Undercut / 2
+	if a.BeadDiameter != 0 {
+		h = (a.BeadDiameter - a.LipDiameter) / 2
+	}
+	return a.Land + h/2*(1/math.Tan(a.MatingAngle)+max(0, 1/math.Tan(a.ReturnAngle)))
+}
+
+// bearing is the tube under a bead so wide. A narrower bead than half a wall, in a
+// thick member 0.4 of its radius, makes the face give more, which is not credited: the
+// bead may be part of the member. A bead wider than its distance from the mouth
+// begins there; it takes up at most half of a short ring. Source: own.
+func (t Tube) bearing(width float64) Tube {
+	t.Band = max(width, min(t.Wall/2, 0.4*t.Radius))
+	if t.Far != Long {
+		t.Band = min(t.Band, (t.Mouth+t.Beyond)/2)
+	}
+	if shift := t.Band/2 - t.Mouth; shift > 0 {
+		t.Mouth, t.Beyond = t.Mouth+shift, max(0, t.Beyond-shift)
+	}
+	return t
+}
+
+// innerLine is the inner member under a load on a line.
+func (a Annular) innerLine(m Material) Tube {
 	t := Tube{Radius: (a.JointDiameter + a.InnerDiameter) / 4, Wall: (a.JointDiameter - a.InnerDiameter) / 2, Modulus: m.Modulus.Value,
 		Poisson: m.Poisson.Value, Mouth: maxLength, Beyond: a.FarDistanceInner, Far: farEnd(a.FarEndInner)}
 	if a.EndDistanceInner != nil {
@@ -178,14 +212,18 @@ func (a Annular) innerTube(m Material) Tube {
 // A slotted member has no figure in the guide and counts as 1.
 func (a Annular) guideRatio(outer, inner Material, ko, ki float64) float64 {
 	d := a.JointDiameter
-	ro, ri := 1.0, 1.0
+	ro, ri, lo, li := 1.0, 1.0, ko, ki
 	if a.Split != "outer" {
-		ro, _, _, _ = GuideRatio(a.outerTube(outer), a.OuterDiameter, d, true, d, GeometricFactorOuter(d, a.OuterDiameter, outer.Poisson.Value))
+		t := a.outerLine(outer)
+		ro, _, _, _ = GuideRatio(t, a.OuterDiameter, d, true, d, GeometricFactorOuter(d, a.OuterDiameter, outer.Poisson.Value))
+		lo = RingStiffness(t, a.OuterDiameter, d, true)
 	}
 	if a.Split != "inner" {
-		ri, _, _, _ = GuideRatio(a.innerTube(inner), d, a.InnerDiameter, false, d, GeometricFactorInner(d, a.InnerDiameter, inner.Poisson.Value))
+		t := a.innerLine(inner)
+		ri, _, _, _ = GuideRatio(t, d, a.InnerDiameter, false, d, GeometricFactorInner(d, a.InnerDiameter, inner.Poisson.Value))
+		li = RingStiffness(t, d, a.InnerDiameter, false)
 	}
-	return (ro/ko + ri/ki) / (1/ko + 1/ki)
+	return (ro/lo + ri/li) / (1/ko + 1/ki)
 }
 
 func (a Annular) sizing(outer, inner Material) sizing {

@@ -19,38 +19,50 @@ import "math"
 // RingLever gives the lever of the axial part of the contact force on a ring
 // member, kappa [1].
 //
-//	kappa = (t/2) (B2 - B1)/(C1 + C2) -+ nu K r phi/(E A)
+//	kappa = (t/2) sigma -+ nu K r phi/(E A),  under a line: sigma = (B2 - B1)/(C1 + C2)
 //
 // The first part is the slope of the wall at the load, per movement, times the
-// distance of the face from mid-wall. The second is the give of the wall beyond
+// distance of the face from mid-wall, less in thick members under a wide band, see
+// leverShare. The second is the give of the wall beyond
 // the load, which the axial force compresses: it widens, which helps an outer
 // member to open (minus) and hinders an inner one from closing (plus). B, C: as
 // [Tube.BandWidth]; r: joint radius [mm]; A: section of the wall [mm^2]; phi: share
 // of the load that the wall beyond carries, 1 at the mouth and 1/2 far from both
-// ends; K: [RingStiffness]. Arguments as [RingStiffness]. A short ring that stands
+// ends, half of the band's own besides; K: [RingStiffness]. Arguments as [RingStiffness]. A short ring that stands
 // on its end finds the reaction below the load and turns no more than an endless
 // wall.
 //
 // Source: own. Against axisymmetric finite elements: see the tests.
 func RingLever(t Tube, outer, bore float64, isOuter bool) float64 {
 	s := newStrip(t, true)
-	j := s.join(s.sides(t))
+	mouth, beyond := s.sides(t)
+	j := s.under(t, mouth, beyond)
 	area := math.Pi * (outer*outer - bore*bore) / 4
 	radius, sign := outer/2, 1.0
 	if isOuter {
 		radius, sign = bore/2, -1
 	}
-	return t.leverSlope(j)*t.Wall/2 + sign*t.Poisson*RingStiffness(t, outer, bore, isOuter)/t.Modulus*radius*j.beyond/area
+	return t.leverSlope(j, isOuter)*t.Wall/2 + sign*t.Poisson*RingStiffness(t, outer, bore, isOuter)/t.Modulus*radius*j.beyond/area
 }
 
-// leverSlope is the slope of the wall at the load that an axial force there works
+// bareSlope is the slope of the wall at the load that an axial force there works
 // on [1/mm].
-func (t Tube) leverSlope(j joined) float64 {
+func (t Tube) bareSlope(j joined) float64 {
 	if t.Far != Free {
 		return j.slope
 	}
 	s := newStrip(t, true)
-	return min(j.slope, s.join(s.length(t.Mouth, Free), s.length(0, Long)).slope)
+	mouth, _ := s.sides(t)
+	return min(j.slope, s.under(t, mouth, s.length(0, Long)).slope)
+}
+
+// leverSlope is what counts of it.
+func (t Tube) leverSlope(j joined, isOuter bool) float64 {
+	slope := t.bareSlope(j)
+	if slope > 0 {
+		slope *= t.leverShare(isOuter)
+	}
+	return slope
 }
 
 // ArmLever gives the lever of the axial part of the contact force on a bending

@@ -26,8 +26,8 @@ func ExampleAnalyse() {
 	fmt.Printf("peak %.0f N at a lift of %.2f mm, design force %.0f N\n", r.Peak, r.PeakLift, r.Design)
 	fmt.Printf("strain %.2f of %.2f %%, holds %.0f N\n", 100*l.Strain, 100*l.Permitted, l.Separation)
 	// Output:
-	// peak 988 N at a lift of 0.86 mm, design force 1564 N
-	// strain 0.59 of 3.50 %, holds 2510 N
+	// peak 994 N at a lift of 0.86 mm, design force 1575 N
+	// strain 0.59 of 3.50 %, holds 2523 N
 }
 
 func ExampleExplain() {
@@ -37,18 +37,18 @@ func ExampleExplain() {
 		}
 	}
 	// Output:
-	// contact.series: kappa = 0.05256 1 [own]
+	// contact.series: kappa = 0.05296 1 [own]
 	//     kappa = (kappa_o/K_o + kappa_i/K_i)/(1/K_o + 1/K_i), either not below 0
-	//     = (0.03952005/4226.61 + 0.0840536/10210.4)/(1/4226.61 + 1/10210.4)
+	//     = (0.03980974/4246.018 + 0.08491719/10315.31)/(1/4246.018 + 1/10315.31)
 	// flank.factor: f = 1.236 1 [read]
 	//     f = tan(alpha + rho) = (mu + tan alpha)/(1 - mu tan alpha)
 	//     = (0.6 + tan(20.05352))/(1 - 0.6*tan(20.05352))
-	// contact.factor: F = 1.321 1 [own]
+	// contact.factor: F = 1.322 1 [own]
 	//     F = f/(1 - f kappa): the axial force turns the wall against its way
-	//     = 1.235659/(1 - 1.235659*0.05255778)
-	// snap.force: W = 987.5 N [read]
+	//     = 1.235659/(1 - 1.235659*0.05296287)
+	// snap.force: W = 994.3 N [read]
 	//     W = P F, at the end of the lead-in
-	//     = 747.3048*1.32148
+	//     = 751.9745*1.322188
 }
 
 func ExampleAssembly_Validate() {
@@ -77,5 +77,5 @@ func ExampleStagger() {
 	after, _ := force.Analyse(apart)
 	fmt.Printf("%s: %.0f N instead of %.0f N over %.2f mm instead of %.2f mm\n", what, after.Design, before.Design, after.Stroke, before.Stroke)
 	// Output:
-	// second bead 0.85 mm earlier: 1752 N instead of 3111 N over 2.38 mm instead of 1.53 mm
+	// second bead 0.85 mm earlier: 1765 N instead of 3133 N over 2.38 mm instead of 1.53 mm
 }

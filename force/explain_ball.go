@@ -8,6 +8,12 @@ func (e *explainer) ball(b *Ball) {
 	e.size("D", b.BallDiameter, "ball diameter")
 	e.size("d", d, "mouth diameter")
 	e.size("do", b.OuterDiameter, "outer diameter of the socket at its mouth")
+	if b.Land != nil {
+		e.size("land", *b.Land, "crest of the lip")
+		e.step("ring.bears", "c_s", b.LipBearing(), "mm", "c = land, not below 0.03 t", "own", MarkOwn, "%s", b.LipBearing())
+	} else {
+		e.step("ring.bears", "c_s", b.LipBearing(), "mm", "c = t/4: no land is stated", "own", MarkOwn, "(%s - %s)/8", b.OuterDiameter, d)
+	}
 	modulus := e.modulus("s", e.outer)
 	phi0 := BallContactAngle(d, b.BallDiameter)
 	e.step("ball.contact", "phi0", phi0*degree, "deg", "phi0 = acos(d/D), the lead angle at first contact with the lip", sourceGeometry, MarkOwn, "acos(%s/%s)", d, b.BallDiameter)

@@ -1,5 +1,7 @@
 package force
 
+import "math"
+
 // slots explains a ring cut into fingers.
 func (e *explainer) slots(f fingers, m *member, modulus, ring float64) (k, lever float64) {
 	s := f.section()
@@ -43,6 +45,7 @@ func (e *explainer) annular(a *Annular) {
 	e.angle("alpha", a.MatingAngle, "mating angle")
 	e.angle("alpha'", a.ReturnAngle, "return angle")
 	e.size("land", a.Land, "flat crest")
+	e.bead(a)
 	eo, ei := e.modulus("o", e.outer), e.modulus("i", e.inner)
 	to, ti := a.outerTube(e.outer), a.innerTube(e.inner)
 	e.step("ring.opening", "w", e.s.move, "mm", "w = y/2, both members together", sourceGeometry, MarkOwn, "%s/2", e.j.size)
@@ -72,6 +75,27 @@ func (e *explainer) annular(a *Annular) {
 	e.guide(a, ko, ki)
 }
 
+// bead explains how wide it bears on either member.
+func (e *explainer) bead(a *Annular) {
+	wide := a.beadWidth()
+	cot := 1 / math.Tan(a.MatingAngle)
+	e.step("ring.bead", "c", wide, "mm", "c = land + (y/4) (cot alpha + cot alpha'), width of the bead halfway up its flanks", sourceGeometry, MarkOwn, "%s + %s/4*(%s + %s)", a.Land, e.j.size, cot, max(0, 1/math.Tan(a.ReturnAngle)))
+	for _, m := range []struct {
+		side string
+		t    Tube
+		line Tube
+	}{{"o", a.outerTube(e.outer), a.outerLine(e.outer)}, {"i", a.innerTube(e.inner), a.innerLine(e.inner)}} {
+		band, least, short := "%[1]s", min(m.t.Wall/2, 0.4*m.t.Radius), (m.line.Mouth+m.line.Beyond)/2
+		switch m.t.Band {
+		case least:
+			band = "%[2]s"
+		case short:
+			band = "%[3]s"
+		}
+		e.step("ring.bears", "c_"+m.side, m.t.Band, "mm", "c, but not below t/2 nor, in a thick wall, 0.4 R: a sharp bead's own give is not credited; at most half of a short ring", "own", MarkOwn, band, wide, least, short)
+	}
+}
+
 // guide sets the published figure beside the governing one.
 func (e *explainer) guide(a *Annular, ko, ki float64) {
 	d := a.JointDiameter
@@ -80,18 +104,35 @@ func (e *explainer) guide(a *Annular, ko, ki float64) {
 		x := GeometricFactorOuter(d, a.OuterDiameter, e.outer.Poisson.Value)
 		e.step("guide.x_n", "X_N", x, "1", "X_N = 0.62 sqrt((do/d - 1)/(do/d + 1))/(((do/d)^2 + 1)/((do/d)^2 - 1) + nu)", sourceGuide+", p. 21", MarkMemory,
 			"0.62*sqrt((%[1]s/%[2]s - 1)/(%[1]s/%[2]s + 1))/(((%[1]s/%[2]s)^2 + 1)/((%[1]s/%[2]s)^2 - 1) + %[3]s)", a.OuterDiameter, d, e.outer.Poisson.Value)
-		ro = e.guideRatio("o", a.outerTube(e.outer), a.OuterDiameter, d, true, d, x)
+		ro = e.guideRatio("o", a.outerLine(e.outer), a.OuterDiameter, d, true, d, x)
 	}
 	if a.Split != "inner" {
 		x := GeometricFactorInner(d, a.InnerDiameter, e.inner.Poisson.Value)
 		e.step("guide.x_w", "X_W", x, "1", "X_W = 0.62 sqrt((d - di)/(d + di))/((d^2 + di^2)/(d^2 - di^2) - nu)", sourceGuide+", p. 22", MarkRead,
 			"0.62*sqrt((%[1]s - %[2]s)/(%[1]s + %[2]s))/((%[1]s^2 + %[2]s^2)/(%[1]s^2 - %[2]s^2) - %[3]s)", d, a.InnerDiameter, e.inner.Poisson.Value)
-		ri = e.guideRatio("i", a.innerTube(e.inner), d, a.InnerDiameter, false, d, x)
+		ri = e.guideRatio("i", a.innerLine(e.inner), d, a.InnerDiameter, false, d, x)
+	}
+	lo, li := ko, ki
+	if a.Split != "outer" {
+		lo = e.lineStiffness("o", a.outerLine(e.outer), a.OuterDiameter, d, true)
+	}
+	if a.Split != "inner" {
+		li = e.lineStiffness("i", a.innerLine(e.inner), d, a.InnerDiameter, false)
 	}
 	r := a.guideRatio(e.outer, e.inner, ko, ki)
-	e.step("guide.ratio", "r", r, "1", "governing stiffness over the guide's, in series: (r_o/K_o + r_i/K_i)/(1/K_o + 1/K_i)", "own", MarkOwn, "(%s/%s + %s/%s)/(1/%s + 1/%s)", ro, ko, ri, ki, ko, ki)
+	e.step("guide.ratio", "r", r, "1", "governing stiffness over the guide's, in series: (r_o/K_l_o + r_i/K_l_i)/(1/K_o + 1/K_i); of a slotted member K_l = K", "own", MarkOwn, "(%s/%s + %s/%s)/(1/%s + 1/%s)", ro, lo, ri, li, ko, ki)
 	f, _ := MatingFactor(e.mu, a.MatingAngle)
 	e.step("guide.force", "W_guide", e.s.load*f/r, "N", "W = P f/r, the guide's mating force, y read as diametral: cross-check, not the design force", sourceGuide+", p. 21-22", MarkMemory, "%s*%s/%s", e.s.load, f, r)
+}
+
+// lineStiffness explains what a member would resist to a load on a line.
+func (e *explainer) lineStiffness(side string, t Tube, outer, bore float64, isOuter bool) float64 {
+	k, nu := RingStiffness(t, outer, bore, isOuter), t.Poisson
+	if !isOuter {
+		nu = -nu
+	}
+	e.step("guide.line", "K_l_"+side, k, "N/mm", "K = 2 pi E b/(W +- nu), b of a load on a line, as the guide has it", "Lame's ring over the shell's band", MarkOwn, "2*pi*%s*%s/(%s + %s)", t.Modulus, t.BandWidth(), lameRatio(outer, bore), nu)
+	return k
 }
 
 // guideRatio explains one member's stiffness over the guide's.

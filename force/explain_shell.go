@@ -23,19 +23,27 @@ func (e *explainer) tube(side string, t Tube, outer, bore float64, isOuter bool)
 	e.step("shell.gamma", "gamma"+sub, s.gamma, "1/mm", "gamma = beta sqrt(1 - s)", sourceShell, MarkMemory, "%s*sqrt(1 - %s)", s.beta, share)
 	e.step("shell.inverse", "E/S"+sub, s.invS, "1/mm", "E/S = s/(beta^2 D/E)", sourceShell, MarkMemory, "%s/(%s^2*%s)", share, s.beta, s.d)
 	mouth, beyond := s.sides(t)
-	e.length(s, "1"+sub, t.Mouth, Free, mouth)
-	e.length(s, "2"+sub, t.Beyond, t.Far, beyond)
-	j := s.join(mouth, beyond)
+	e.length(s, "1"+sub, max(0, t.Mouth-t.Band/2), Free, mouth)
+	e.length(s, "2"+sub, max(0, t.Beyond-t.Band/2), t.Far, beyond)
+	j := s.under(t, mouth, beyond)
+	if s.narrow(t.Band) {
+		e.line(s, sub, mouth, beyond, j)
+	} else {
+		e.spread(s, sub, t, mouth, beyond)
+	}
+	if endless := t.bareSlope(j); endless < j.slope {
+		e.step("shell.slope_endless", "sigma"+sub, endless, "1/mm", "sigma of an endless wall, the same with an endless length beyond: a short ring stands on its end", "own", MarkOwn, "%s", endless)
+	}
+	e.exact = false
+	return e.ring(sub, t, j, outer, bore, isOuter)
+}
+
+// line explains a wall under a load on a line.
+func (e *explainer) line(s strip, sub string, mouth, beyond length, j joined) {
 	e.step("shell.slope", "sigma"+sub, j.slope, "1/mm", "sigma = (B2 - B1)/(C1 + C2), slope of the wall at the load per movement", sourceShell, MarkMemory, "(%s - %s)/(%s + %s)", beyond.b, mouth.b, mouth.c, beyond.c)
 	e.step("shell.band", "b"+sub, j.width, "mm", "b = (A1 + A2 - (B2 - B1) sigma) E/k", sourceShell, MarkMemory, "(%s + %s - (%s - %s)*%s)/%s", mouth.a, beyond.a, beyond.b, mouth.b, j.slope, s.k)
 	e.step("shell.beyond", "phi"+sub, j.beyond, "1", "phi = (A2 - B2 sigma + V2 - Y2 sigma)/(b k/E), share of the load that the wall beyond carries; V2, Y2: what a floor takes", "own", MarkOwn,
 		"(%s - %s*%s + %s - %s*%s)/(%s*%s)", beyond.a, beyond.b, j.slope, beyond.held, beyond.heldPsi, j.slope, j.width, s.k)
-	if endless := t.leverSlope(j); endless < j.slope {
-		e.step("shell.slope_endless", "sigma"+sub, endless, "1/mm", "sigma of an endless wall, (B - B1)/(C + C1), B = 2 beta^4 D/m, C = 2 alpha beta^2 D/m, m = 2 alpha^2 - beta^2: a short ring stands on its end", "own", MarkOwn,
-			"(2*%[1]s^4*%[3]s/(2*%[2]s^2 - %[1]s^2) - %[4]s)/(2*%[2]s*%[1]s^2*%[3]s/(2*%[2]s^2 - %[1]s^2) + %[5]s)", s.beta, s.alpha, s.d, mouth.b, mouth.c)
-	}
-	e.exact = false
-	return e.ring(sub, t, j, outer, bore, isOuter)
 }
 
 // ring explains stiffness and lever by the width of the band.
@@ -48,10 +56,24 @@ func (e *explainer) ring(sub string, t Tube, j joined, outer, bore float64, isOu
 	if isOuter {
 		radius, sign, plain = bore/2, "-", "+"
 	}
-	e.step("ring.stiffness", "K"+sub, k, "N/mm", "K = 2 pi E b/(W "+plain+" nu), radial", "Lame's ring over the shell's band", MarkOwn, "2*pi*%s*%s/(%s "+plain+" %s)", t.Modulus, j.width, w, t.Poisson)
+	give := 0.0
+	if t.Band > 0 {
+		give = t.LocalGive()
+		e.localGive(sub, t, give)
+	}
+	e.step("ring.stiffness", "K"+sub, k, "N/mm", "K = 2 pi E/[(W "+plain+" nu)/b + C/r], radial; r: joint radius", "Lame's ring over the shell's band", MarkOwn, "2*pi*%s/((%s "+plain+" %s)/%s + %s/%s)", t.Modulus, w, t.Poisson, j.width, give, radius)
 	e.step("ring.section", "A"+sub, area, "mm^2", "A = pi (D1^2 - D2^2)/4", sourceGeometry, MarkOwn, "pi*(%s^2 - %s^2)/4", outer, bore)
-	e.step("contact.ring", "kappa"+sub, lever, "1", "kappa = sigma t/2 "+sign+" nu K r phi/(E A), lever of the axial part of the contact force; r: joint radius", "own", MarkOwn,
-		"%s*%s/2 "+sign+" %s*%s*%s*%s/(%s*%s)", t.leverSlope(j), t.Wall, t.Poisson, k, radius, j.beyond, t.Modulus, area)
+	slope, share := t.bareSlope(j), 1.0
+	if t.Band > 0 && slope > 0 {
+		share = t.leverShare(isOuter)
+		c := 0.65
+		if isOuter {
+			c = 0.3
+		}
+		e.step("contact.share", "m"+sub, share, "1", "m = 1/(1 + 0.65 c t/R^2), of an outer member 0.3: share of the slope that counts under a wide band", "own, finite elements", MarkOwn, "1/(1 + %s*%s*%s/%s^2)", c, t.Band, t.Wall, t.Radius)
+	}
+	e.step("contact.ring", "kappa"+sub, lever, "1", "kappa = m sigma t/2 "+sign+" nu K r phi/(E A), lever of the axial part of the contact force; r: joint radius; m = 1 for a slope below 0", "own", MarkOwn,
+		"%s*%s*%s/2 "+sign+" %s*%s*%s*%s/(%s*%s)", share, slope, t.Wall, t.Poisson, k, radius, j.beyond, t.Modulus, area)
 	return k, lever
 }
 
@@ -74,20 +96,9 @@ func (e *explainer) length(s strip, which string, x float64, end FarEnd, l lengt
 		return
 	}
 	x = max(x, stubLength/s.beta)
-	c0, c1, c2, c3 := s.decay(x)
-	decay := func(symbol string, v float64, unit, formula, numbers string, vals ...float64) {
-		e.step("shell.decay", symbol+which, v, unit, formula, "transfer matrix of "+sourceShell, MarkMemory, numbers, vals...)
-	}
-	decay("c2", c2, "mm^2", "c2 = sinh(alpha x) sin(gamma x)/(2 alpha gamma), x: length of wall", "sinh(%[1]s*%[3]s)*sin(%[2]s*%[3]s*180/pi)/(2*%[1]s*%[2]s)", s.alpha, s.gamma, x)
-	decay("c0", c0, "1", "c0 = cosh(alpha x) cos(gamma x) - c2 k/(2 S)", "cosh(%[1]s*%[3]s)*cos(%[2]s*%[3]s*180/pi) - %[4]s*%[5]s*%[6]s/2", s.alpha, s.gamma, x, c2, s.k, s.invS)
-	decay("c3", c3, "mm^3", "c3 = (alpha cosh(alpha x) sin(gamma x) - gamma sinh(alpha x) cos(gamma x))/(4 alpha gamma beta^2)",
-		"(%[1]s*cosh(%[1]s*%[3]s)*sin(%[2]s*%[3]s*180/pi) - %[2]s*sinh(%[1]s*%[3]s)*cos(%[2]s*%[3]s*180/pi))/(4*%[1]s*%[2]s*%[4]s^2)", s.alpha, s.gamma, x, s.beta)
-	decay("c1", c1, "mm", "c1 = (alpha sinh(alpha x) cos(gamma x) + gamma cosh(alpha x) sin(gamma x))/(2 beta^2) - c3 k/(2 S)",
-		"(%[1]s*sinh(%[1]s*%[3]s)*cos(%[2]s*%[3]s*180/pi) + %[2]s*cosh(%[1]s*%[3]s)*sin(%[2]s*%[3]s*180/pi))/(2*%[4]s^2) - %[5]s*%[6]s*%[7]s/2", s.alpha, s.gamma, x, s.beta, c3, s.k, s.invS)
-	ks, kd := s.k*s.invS, s.k/s.d
-	g0, g1 := c0+c2*ks, c1+c3*ks
-	decay("g0", g0, "1", "g0 = c0 + c2 k/S", "%s + %s*%s*%s", c0, c2, s.k, s.invS)
-	decay("g1", g1, "mm", "g1 = c1 + c3 k/S", "%s + %s*%s*%s", c1, c3, s.k, s.invS)
+	decay, c := e.decay(s, which, x)
+	c0, c1, c2, c3, g0, g1 := c[0], c[1], c[2], c[3], c[4], c[5]
+	kd := s.k / s.d
 	if end == Free {
 		det := c0*g0 + c3*g1*kd
 		decay("n", det, "1", "n = c0 g0 + c3 g1 k/D", "%s*%s + %s*%s*%s/%s", c0, g0, c3, g1, s.k, s.d)
@@ -105,4 +116,22 @@ func (e *explainer) length(s strip, which string, x float64, end FarEnd, l lengt
 		s.k, s.d, c0, c1, c2, c3, g0, g1, det, h)
 	decay("V", l.held, "1", "V = k g1 - k c3 B/D - g0 A, what the floor takes by movement", "%[1]s*%[2]s - %[1]s*%[3]s*%[4]s/%[5]s - %[6]s*%[7]s", s.k, g1, c3, l.b, s.d, g0, l.a)
 	decay("Y", l.heldPsi, "mm", "Y = k c2 - k c3 C/D - g0 B, by rotation", "%[1]s*%[2]s - %[1]s*%[3]s*%[4]s/%[5]s - %[6]s*%[7]s", s.k, c2, c3, l.c, s.d, g0, l.b)
+}
+
+// decay explains the coefficients of a length of wall, and gives how to add to them.
+func (e *explainer) decay(s strip, which string, x float64) (add func(symbol string, v float64, unit, formula, numbers string, vals ...float64), c [6]float64) {
+	c0, c1, c2, c3 := s.decay(x)
+	add = func(symbol string, v float64, unit, formula, numbers string, vals ...float64) {
+		e.step("shell.decay", symbol+which, v, unit, formula, "transfer matrix of "+sourceShell, MarkMemory, numbers, vals...)
+	}
+	add("c2", c2, "mm^2", "c2 = sinh(alpha x) sin(gamma x)/(2 alpha gamma), x: length of wall", "sinh(%[1]s*%[3]s)*sin(%[2]s*%[3]s*180/pi)/(2*%[1]s*%[2]s)", s.alpha, s.gamma, x)
+	add("c0", c0, "1", "c0 = cosh(alpha x) cos(gamma x) - c2 k/(2 S)", "cosh(%[1]s*%[3]s)*cos(%[2]s*%[3]s*180/pi) - %[4]s*%[5]s*%[6]s/2", s.alpha, s.gamma, x, c2, s.k, s.invS)
+	add("c3", c3, "mm^3", "c3 = (alpha cosh(alpha x) sin(gamma x) - gamma sinh(alpha x) cos(gamma x))/(4 alpha gamma beta^2)",
+		"(%[1]s*cosh(%[1]s*%[3]s)*sin(%[2]s*%[3]s*180/pi) - %[2]s*sinh(%[1]s*%[3]s)*cos(%[2]s*%[3]s*180/pi))/(4*%[1]s*%[2]s*%[4]s^2)", s.alpha, s.gamma, x, s.beta)
+	add("c1", c1, "mm", "c1 = (alpha sinh(alpha x) cos(gamma x) + gamma cosh(alpha x) sin(gamma x))/(2 beta^2) - c3 k/(2 S)",
+		"(%[1]s*sinh(%[1]s*%[3]s)*cos(%[2]s*%[3]s*180/pi) + %[2]s*cosh(%[1]s*%[3]s)*sin(%[2]s*%[3]s*180/pi))/(2*%[4]s^2) - %[5]s*%[6]s*%[7]s/2", s.alpha, s.gamma, x, s.beta, c3, s.k, s.invS)
+	g0, g1 := c0+c2*s.k*s.invS, c1+c3*s.k*s.invS
+	add("g0", g0, "1", "g0 = c0 + c2 k/S", "%s + %s*%s*%s", c0, c2, s.k, s.invS)
+	add("g1", g1, "mm", "g1 = c1 + c3 k/S", "%s + %s*%s*%s", c1, c3, s.k, s.invS)
+	return add, [6]float64{c0, c1, c2, c3, g0, g1}
 }

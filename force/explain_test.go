@@ -137,7 +137,7 @@ func variants() []Assembly {
 	f.FarEnd, f.FarDistance, f.InnerDiameter = "floored", 5, 0
 	short := capJob() // ends near the joint on every side
 	f = short.Latches[0].Annular
-	f.EndDistance, f.EndDistanceInner, f.FarEnd, f.FarDistance, f.FarEndInner, f.FarDistanceInner = 0.01, ptr(0.3), "free", 0.4, "floored", 1.5
+	f.EndDistance, f.EndDistanceInner, f.FarEnd, f.FarDistance, f.FarEndInner, f.FarDistanceInner = 0.01, ptr(0.3), "free", 1.4, "floored", 1.5
 	hollow := capJob() // both parts of PC, the inner far softer: it reaches the top of its line
 	hollow.Lower, hollow.Upper = MaterialSpec{Material: "PC", Process: "moulded"}, MaterialSpec{Material: "PC", Process: "moulded"}
 	f = hollow.Latches[0].Annular

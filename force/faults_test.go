@@ -113,6 +113,7 @@ func TestFaultsOfBall(t *testing.T) {
 		on("socket_diameter", func(v *Ball) { v.SocketDiameter = 5.9 }),
 		on("socket_depth", func(v *Ball) { v.SocketDepth = 0.1 }),
 		on("seat_depth", func(v *Ball) { v.SeatDepth = -1 }),
+		on("land", func(v *Ball) { v.Land = ptr(-0.1) }),
 		on("entry_angle", func(v *Ball) { v.EntryAngle = ptr(math.Inf(1)) }),
 		on("ball_tol", func(v *Ball) { v.BallTol = ptr(-0.1) }),
 		on("slots", func(v *Ball) { v.SlotDepth = 3 }),

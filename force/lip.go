@@ -9,6 +9,8 @@ import "math"
 //	w = R cos phi - h                                       opening of the mouth, radial [mm]
 //	F = (a w - b w^2) f/(1 - f kappa),  f = tan(phi + rho)  rho = atan mu, kappa: lever
 //
+// On a land the ball slides with its equator, z = 0; past it z counts from the far edge.
+//
 // Source: own (contact of a sphere with an edge; flank formula of [MatingFactor];
 // lever of [RingLever] or [ArmLever]).
 type lip struct {
@@ -17,11 +19,21 @@ type lip struct {
 	mu, sinRho   float64 // coefficient of friction, sine of its angle [1]
 	lever        float64 // of the axial part of the contact force [1]
 	zero         float64 // lift at which the ball's equator is at the lip [mm]
+	land         float64 // length of the lip's crest along the axis [mm]
+}
+
+// height of the centre over the edge that the ball stands on [mm]; 0 on the land.
+func (l *lip) height(lift float64) float64 {
+	z := lift - l.zero
+	if z < 0 && l.land > 0 {
+		return min(0, z+l.land)
+	}
+	return z
 }
 
 // force at a lift [N]; 0 where the ball does not touch or is drawn in.
 func (l *lip) force(lift float64) float64 {
-	z := lift - l.zero
+	z := l.height(lift)
 	c2 := l.radius*l.radius - z*z
 	if c2 <= l.half*l.half {
 		return 0
@@ -45,10 +57,10 @@ func (l *lip) contact() float64 {
 	return math.Sqrt(max(0, l.radius*l.radius-l.half*l.half))
 }
 
-// release is the height from which on the ball is drawn in [mm]: R sin(-rho), or
-// where it leaves the lip.
+// release is the height over the outer edge from which on the ball is drawn in [mm]:
+// R sin(-rho), or where it leaves the lip, past the land.
 func (l *lip) release() float64 {
-	return -min(l.contact(), l.radius*l.sinRho)
+	return -min(l.contact(), l.radius*l.sinRho) - l.land
 }
 
 // work from lift hi down to lo [mJ], both within contact to release.
@@ -60,7 +72,7 @@ func (l *lip) release() float64 {
 //	I(0) = -ln cos(phi + sigma)
 //	I(1) = -cos phi + sin sigma ln(sec(phi + sigma) + tan(phi + sigma))
 //
-// From f/(1 - f kappa) = cos^2 eta tan(phi + sigma) - sin eta cos eta and
+// Over a land the force stays. From f/(1 - f kappa) = cos^2 eta tan(phi + sigma) - sin eta cos eta and
 // tan(psi) cos(phi) = sin(phi) + sin(sigma)/cos(psi), psi = phi + sigma. Source: own.
 func (l *lip) work(hi, lo float64) float64 {
 	eta := math.Atan(l.lever)
@@ -81,7 +93,12 @@ func (l *lip) work(hi, lo float64) float64 {
 		r, h := l.radius, l.half
 		return r * ((l.a*r+2*l.b*r*h)*j2 - l.b*r*r*j3 - (l.a*h+l.b*h*h)*j1)
 	}
-	return integral(hi-l.zero) - integral(lo-l.zero)
+	zh, zl := l.height(hi), l.height(lo)
+	w := integral(zh) - integral(zl)
+	if l.land > 0 {
+		w += l.force(l.zero) * ((hi - l.zero - zh) - (lo - l.zero - zl))
+	}
+	return w
 }
 
 // peak between two lifts: the force rises to one summit and falls.
@@ -116,10 +133,11 @@ func summit(f func(float64) float64, lo, hi float64) float64 {
 	return (lo + hi) / 2
 }
 
-// ballProfile: the entry cone as far as it is touched, then the lip.
+// ballProfile: the entry cone as far as it is touched, then the lip, its land and its
+// far edge.
 func (j *joint) ballProfile(p *profile, s *shared, r *state, w, small float64) {
 	a := min(small, 2*r.load/w)
-	p.lip = lip{radius: j.ballR, half: j.ballR - w, a: a, b: (a*w - r.load) / (w * w), mu: s.mu, sinRho: s.sinRho, lever: j.lever, zero: j.seated - (j.stroke - j.engage)}
+	p.lip = lip{radius: j.ballR, half: j.ballR - w, a: a, b: (a*w - r.load) / (w * w), mu: s.mu, sinRho: s.sinRho, lever: j.lever, zero: j.seated - (j.stroke - j.engage), land: j.land}
 	l := &p.lip
 	contact := l.contact()
 	hi := contact
@@ -136,7 +154,12 @@ func (j *joint) ballProfile(p *profile, s *shared, r *state, w, small float64) {
 		r.factor, r.jam = s.lead, s.jam
 		hi = hand
 	}
-	p.add(piece{Hi: l.zero + hi, Lo: l.zero - min(contact, l.radius*l.sinRho), lip: true})
+	if l.land > 0 {
+		p.add(piece{Hi: l.zero + hi, Lo: l.zero, lip: true})
+		p.add(piece{Hi: l.zero, Lo: l.zero - l.land, F0: l.force(l.zero)})
+		hi = -l.land
+	}
+	p.add(piece{Hi: l.zero + hi, Lo: l.zero + l.release(), lip: true})
 }
 
 // lipRange is where the ball stands on its lip, whether or not the seat lies in

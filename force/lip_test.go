@@ -21,6 +21,12 @@ func TestLipWorkAgainstQuadrature(t *testing.T) {
 					near(t, "work", l.work(hi, lo), want, 1e-6)
 					// Two parts make the whole.
 					near(t, "parts", l.work(hi, 2)+l.work(2, lo), l.work(hi, lo), 1e-10)
+					// A land adds its length at the force of the equator, wherever it is cut.
+					whole := l.work(hi, lo)
+					l.land = 0.7
+					flat := l.force(2)
+					near(t, "work with a land", l.work(hi, lo-0.7), whole+0.7*flat, 1e-9)
+					near(t, "parts of a land", l.work(hi, 1.6)+l.work(1.6, 1.1)+l.work(1.1, lo-0.7), whole+0.7*flat, 1e-9)
 				}
 			}
 		}
@@ -71,4 +77,30 @@ func TestBallOverConeIsContinuous(t *testing.T) {
 	if r.Peak > sharp.Peak*(1+1e-9) {
 		t.Errorf("a cone raised the peak from %g to %g", sharp.Peak, r.Peak)
 	}
+}
+
+// TestBallOverALand: the stroke grows by the land, the force stays on it, and the far
+// edge lets go as a sharp lip does; the mouth is the stiffer the wider the land.
+func TestBallOverALand(t *testing.T) {
+	sharp, a := ballJob(), ballJob()
+	sharp.Latches[0].Ball.Land, a.Latches[0].Ball.Land = ptr(0.0), ptr(0.6)
+	r, s := mustAnalyse(t, a).Latches[0], mustAnalyse(t, sharp).Latches[0]
+	near(t, "stroke", r.Stroke, s.Stroke+0.6, 1e-12)
+	zero := BallStroke(5.6, 6) + 0.6 // the equator at the outer edge of the lip
+	k := r.PeakEach / s.PeakEach
+	if k < 1.3 {
+		t.Errorf("a land of a third of the wall makes the force %.3f of that of a sharp lip", k)
+	}
+	for _, x := range []float64{0, 0.2, 0.6} {
+		near(t, "on the land", r.Curve.At(zero-x), r.Curve.At(zero), 1e-9)
+	}
+	if f := r.Curve.At(zero - 0.7); f > 0.95*r.Curve.At(zero) || f <= 0 {
+		t.Errorf("past the land: %g N", f)
+	}
+	// Left out, the lip bears over a quarter of the wall and has no land.
+	left := mustAnalyse(t, ballJob()).Latches[0]
+	quarter := ballJob()
+	quarter.Latches[0].Ball.Land = ptr(1.7 / 4)
+	near(t, "bearing", left.PeakEach, mustAnalyse(t, quarter).Latches[0].PeakEach, 1e-9)
+	near(t, "and no land", left.Stroke, s.Stroke, 1e-12)
 }

@@ -77,11 +77,6 @@ func (s strip) length(x float64, end FarEnd) length {
 	return l
 }
 
-// sides are the lengths to the mouth and beyond.
-func (s strip) sides(t Tube) (mouth, beyond length) {
-	return s.length(t.Mouth, Free), s.length(t.Beyond, t.Far)
-}
-
 // join puts the two lengths together under a load that is free to turn.
 func (s strip) join(mouth, beyond length) joined {
 	a, b, c := mouth.a+beyond.a, beyond.b-mouth.b, mouth.c+beyond.c
@@ -108,6 +103,7 @@ func (s strip) join(mouth, beyond length) joined {
 // that is opened shortens, which is not credited. Source: as [Tube.BandWidth].
 // Leaves out the bead's own edge.
 func (t Tube) RingBending(isOuter bool) float64 {
+	t.Band = 0 // a line bends the wall most
 	s := newStrip(t, true)
 	mouth, beyond := s.sides(t)
 	j := s.join(mouth, beyond)

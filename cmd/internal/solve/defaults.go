@@ -47,6 +47,9 @@ func (s *Solution) listDefaults() {
 			if l.Use == "" {
 				add(fmt.Sprintf("%s[%d].use", st.LatchesPath, k), l.ID+" is permanent")
 			}
+			if b := l.Ball; b != nil && b.Land == nil {
+				add(fmt.Sprintf("%s[%d].ball.land", st.LatchesPath, k), fmt.Sprintf("%s: a sharp lip that bears over %.2g mm, a quarter of the wall", l.ID, b.LipBearing()))
+			}
 		}
 		for _, text := range st.Decision.Defaults {
 			add("bench and line", text)
