@@ -95,8 +95,9 @@ func TestShareThatJamsAgainstTheFrictionAlone(t *testing.T) {
 		a, _ := steepen(capJob(), deg)
 		a.Draws = 10000
 		r := mustAnalyse(t, a)
-		ko, lo := wallMember(43.2, 40, 3, 0, 2000, 0.4, Long, true)
-		ki, li := wallMember(40, 36.8, 2, 0, 2000, 0.4, Long, false)
+		bead := math.Max(0.8, 0.4+0.2*(1/math.Tan(rad(deg))+1/math.Tan(rad(40)))) // of the bead
+		ko, lo := wallUnder(43.2, 40, 3, bead, 0, 2000, 0.4, Long, true)
+		ki, li := wallUnder(40, 36.8, 2, bead, 0, 2000, 0.4, Long, false)
 		lever := (lo/ko + li/ki) / (1/ko + 1/ki)
 		tan85 := math.Tan(rad(85))
 		// f/(1 - f kappa) = tan 85 deg.
