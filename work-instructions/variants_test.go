@@ -25,7 +25,7 @@ func byHandSheet(tb testing.TB) Sheet {
 func malletSheet(tb testing.TB) Sheet {
 	s := demoSheet(tb)
 	d := demoDemand()
-	d.DesignForce, d.P50, d.Worst, d.PeakForce, d.Work, d.SeatForce, d.Permanent, d.Thrust, d.ShockLimit = 320, 250, 390, 250, 1400, 20, false, force.Point{}, 2000
+	d.DesignForce, d.P50, d.Worst, d.PeakForce, d.Work, d.SeatForce, d.Permanent, d.Thrust, d.ShockLimit = 320, 250, 390, 250, 1400, 20, false, force.Point{}, 3000
 	st := &s.Steps[0]
 	st.Decision, st.Usable, st.Lever, st.Thrust = method.Choose(d, method.Bench{}, nil), 0, 0, force.Point{}
 	st.Force = Force{Design: 320, Peak: 250, P5: 190, P50: 250, P95: 320, Worst: 390, Seat: 20, Stroke: 4.2, Work: 1400, Humps: 3}

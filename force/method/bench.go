@@ -56,7 +56,7 @@ type Mallet struct {
 	Name          string  `yaml:"name" unit:"none"`
 	Mass          float64 `yaml:"mass" unit:"kg"`                  // of the head
 	Speed         float64 `yaml:"speed_m_s" unit:"none"`           // at impact [m/s]; 0: a tap of 2, then a firm blow of 3 is tried
-	FaceStiffness float64 `yaml:"face_stiffness_n_mm" unit:"none"` // [N/mm]; 0: 200, a soft face
+	FaceStiffness float64 `yaml:"face_stiffness_n_mm" unit:"none"` // [N/mm]; 0: 70 to 490, the unfavourable end for each limit
 	Restitution   float64 `yaml:"restitution" unit:"none"`         // [1]; 0: no rebound, as of soft and dead blow heads
 }
 

@@ -248,7 +248,7 @@ func toolDefaults(options []Assessment, d Demand) []string {
 		}
 		if m := a.Mallet; m != nil {
 			if m.FaceStiffness == 0 {
-				used = append(used, fmt.Sprintf("stiffness of the mallet face: %d N/mm", defaultFace))
+				used = append(used, fmt.Sprintf("stiffness of the mallet face: %d to %d N/mm, the unfavourable end for each limit", softFace, stiffFace))
 			}
 			if d.JawThickness == 0 {
 				used = append(used, fmt.Sprintf("thickness of the vise jaws: %d mm", defaultJaw))
@@ -258,7 +258,7 @@ func toolDefaults(options []Assessment, d Demand) []string {
 			}
 			used = append(used, fmt.Sprintf("speed of the blow: %s m/s; no measurement of mallet taps is known", num(m.Speed)))
 			if d.JointStiffness == 0 {
-				used = append(used, "stiffness of the joint under a blow: force over stroke to reach the seat, rigid for the shock")
+				used = append(used, "stiffness of the joint under a blow: force over stroke to reach the seat, any for the shock")
 			}
 		}
 	}

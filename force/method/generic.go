@@ -42,7 +42,8 @@ const (
 	defaultMargin     = 0.6  // share of the rated force, of 0.5 to 0.7 (common practice)
 	defaultEfficiency = 0.85 // rack, pinion and guided ram, of 0.75 to 0.9 (common practice)
 	defaultGuideMu    = 0.15 // greased iron on iron (common practice)
-	defaultFace       = 200  // soft face [N/mm] (common practice)
+	softFace          = 70   // softest and stiffest face [N/mm] (memory: pulses of 3 to 8 ms of soft
+	stiffFace         = 490  // tips, at 0.45 kg; no measurement of mallets was found)
 	guidePerRam       = 3    // guide length over ram square (own)
 	strokePerDaylight = 0.8  // usable ram stroke over daylight, of 0.8 to 0.9 (common practice)
 	tapSpeed          = 2    // [m/s]; a head let fall 200 mm arrives at 1.98 (own)

@@ -88,43 +88,72 @@ func malletShift(d Demand) *Shift {
 	return &Shift{PerHour: MalletRate, PerShift: n, Hours: d.HoursPerDay, People: max(1, int(math.Ceil(d.RatePerHour/MalletRate-1e-9))), By: "our own limit"}
 }
 
-// blowLimits holds one blow against the work, the latch force and the parts. It also
-// gives the number of blows and the largest force of one [N].
-func blowLimits(d Demand, m Mallet, speed float64) (limits []Limit, blows int, peak float64) {
-	face := m.FaceStiffness
-	if face == 0 {
-		face = defaultFace
+// faces gives the softest and the stiffest face of a mallet [N/mm]: the stated one, or
+// the range of soft heads.
+func (m Mallet) faces() (soft, stiff float64) {
+	if m.FaceStiffness > 0 {
+		return m.FaceStiffness, m.FaceStiffness
 	}
+	return softFace, stiffFace
+}
+
+// blowLimits holds one blow against the work, the latch force, the worst case and the
+// parts; of what is a range, the end that is against it decides. It also gives the
+// number of blows and the largest force of one [N].
+func blowLimits(d Demand, m Mallet, speed float64) (limits []Limit, blows int, peak float64) {
+	soft, _ := m.faces()
 	driven := d.AnvilMass + d.UpperMass
 	known := d.AnvilMass > 0
 	energy := BlowEnergy(m.Mass, speed)
 	eta, _ := BlowEfficiency(m.Mass, driven, m.Restitution)
-	work := d.workAtDesign()
-	n, ok := BlowsNeeded(work, eta*energy)
-	if !ok {
-		n = tooManyBlows
+	count := func(work float64) int {
+		n, ok := BlowsNeeded(work, eta*energy)
+		if !ok {
+			n = tooManyBlows
+		}
+		return n
 	}
+	work := d.workAtDesign()
+	n := count(work)
 
 	// Without the anvil's mass the count is the least there can be: it may still be too
-	// many. The force that gets through is reckoned with the softest, the shock with the
-	// stiffest joint that is not ruled out: unknown stiffness helps neither.
-	soft, stiff, reach := face, face, true
-	switch {
-	case d.JointStiffness > 0:
-		soft, _ = SeriesStiffness(face, d.JointStiffness)
-		stiff = soft
-	case d.Stroke > 0:
-		soft, reach = SeriesStiffness(face, d.DesignForce/d.Stroke)
-	default:
-		reach = false
+	// many. The force that gets through is reckoned with the softest face and joint and
+	// with what a blow without rebound leaves, the shock with the stiffest face and any
+	// joint: what is not known helps neither.
+	reach := d.JointStiffness > 0 || d.Stroke > 0
+	least := func(need float64) float64 {
+		joint := d.JointStiffness
+		if joint == 0 {
+			joint = need / d.Stroke
+		}
+		k, _ := SeriesStiffness(soft, joint)
+		left, _ := BlowEfficiency(m.Mass, driven, 0)
+		return PeakOfBlow(left*energy, k)
 	}
-	peak = PeakOfBlow(energy, stiff)
+	capacity, atWorst := 0.0, 0.0
+	if reach {
+		capacity, atWorst = least(d.DesignForce), least(max(d.Worst, d.DesignForce))
+	}
+	at := m
+	at.Speed = speed
+	mass := math.Inf(1)
+	if known {
+		mass = driven
+	}
+	peak = HardestBlow(at, mass, d.JointStiffness)
 	limits = []Limit{
 		limitIfKnown("blows", float64(n), MaxBlows, "", practice(fmt.Sprintf("work %s mJ over %.2g of %s mJ a blow; more than %d is the wrong method", num(work), eta, num(energy), MaxBlows)),
 			known && work > 0 || n > MaxBlows, "mass of the anvil or work to the seat"),
-		limitIfKnown("force a blow must reach", d.DesignForce, PeakOfBlow(energy, soft), "N", memory("v sqrt(k m) with the softest joint, Shigley; below it the head bounces"), reach, "stiffness or stroke"),
+		limitIfKnown("force a blow must reach", d.DesignForce, capacity, "N", memory("v sqrt(k m) with the softest face and joint, Shigley; below it the head bounces"), reach, "stiffness or stroke"),
 		limitIfKnown("shock", peak, d.ShockLimit, "N", stated("permitted by the parts"), d.ShockLimit > 0, "shock limit of the parts not stated"),
 		limitIfKnown("weight of anvil and upper part", driven, m.Mass, "kg", practice("lighter than the head, or the blow is wasted"), known, "mass of the anvil").soft(engineer),
+	}
+	if d.Worst > 0 {
+		limits = append(limits, limitIfKnown("worst case a blow must reach", d.Worst, atWorst, "N", memory("v sqrt(k m) with the softest face and joint, Shigley; below it the head bounces"), reach, "stiffness or stroke").soft(engineer))
+		if d.PeakForce > 0 && work > 0 {
+			most := count(d.Work * max(1, d.Worst/d.PeakForce))
+			limits = append(limits, limitIfKnown("blows in the worst case", float64(most), MaxBlows, "", practice(fmt.Sprintf("more than %d is the wrong method", MaxBlows)), known || most > MaxBlows, "mass of the anvil").soft(engineer))
+		}
 	}
 	if work == 0 || !reach {
 		limits = append(limits, refusal("work or stroke of the joint not known: the blow was not reckoned", own("nothing is passed that was not computed")).soft(engineer))
