@@ -82,7 +82,7 @@ func AnalyseContext(ctx context.Context, a Assembly) (Result, error) {
 	lower, _ := a.Shop.Resolve(a.Lower)
 	upper, _ := a.Shop.Resolve(a.Upper)
 	mu := pairFriction(lower, upper)
-	b := band{mu: mu.Value, friction: max(lower.FrictionSpread.Value, upper.FrictionSpread.Value), lower: lower.ModulusSpread.Value, upper: upper.ModulusSpread.Value}
+	b := bandOf(lower, upper)
 	var r Result
 	joints := make([]joint, len(a.Latches))
 	profiles := make([]profile, len(a.Latches))

@@ -81,18 +81,18 @@ func sumCurve(profiles []profile, counts []int) Curve {
 		}
 	}
 	slices.SortFunc(breaks, func(a, b float64) int { return cmp.Compare(b, a) })
-	// Two breaks a nanometre apart are one, differently rounded.
-	breaks = slices.CompactFunc(breaks, func(a, b float64) bool { return math.Abs(a-b) < 1e-6 })
+	// Only breaks that are the same number are one: a force may drop between two that
+	// differ by rounding, and the sum before it must not be lost.
+	breaks = slices.Compact(breaks)
 	var c Curve
 	for i := 1; i < len(breaks); i++ {
 		sum := sumPiece{piece: piece{Hi: breaks[i-1], Lo: breaks[i]}}
-		mid := (sum.Hi + sum.Lo) / 2
 		for k := range profiles {
 			n := float64(counts[k])
 			for m := range profiles[k].n {
 				p := profiles[k].p[m]
 				switch {
-				case mid > p.Hi || mid < p.Lo:
+				case p.Hi < sum.Hi || p.Lo > sum.Lo:
 				case p.lip:
 					sum.lips = append(sum.lips, lipTerm{n, profiles[k].lip})
 				default:
@@ -108,11 +108,10 @@ func sumCurve(profiles []profile, counts []int) Curve {
 	return c
 }
 
-// above is the curve down to a lift at which a force begins.
+// above is the curve down to a lift at which a force begins, one of its breaks.
 func (c Curve) above(lift float64) Curve {
-	const same = 1e-6 // as breaks are
 	n := 0
-	for n < len(c.pieces) && c.pieces[n].Lo >= lift-same {
+	for n < len(c.pieces) && c.pieces[n].Lo >= lift {
 		n++
 	}
 	return Curve{c.pieces[:n]}
@@ -170,15 +169,20 @@ func (c Curve) Breaks() []float64 {
 }
 
 // Points gives pairs of lift [mm] and force [N] in order of falling lift: both
-// sides of every break point and about n places evenly between.
+// sides of every break point, the highest place of every piece, and about n places
+// evenly between. The largest force among them is that of [Curve.Peak].
 func (c Curve) Points(n int) [][2]float64 {
 	n = min(max(n, 2), 100000)
 	var out [][2]float64
 	for i := range c.pieces {
 		p := &c.pieces[i]
 		k := max(1, int(math.Ceil(float64(n)*(p.Hi-p.Lo)/c.Stroke())))
+		top, summit := p.peak()
 		for i := range k + 1 {
 			lift := max(p.Lo, p.Hi+(p.Lo-p.Hi)*float64(i)/float64(k))
+			if i > 0 && summit < out[len(out)-1][0] && summit > lift {
+				out = append(out, [2]float64{summit, top})
+			}
 			out = append(out, [2]float64{lift, max(0, p.at(lift))})
 		}
 	}

@@ -23,6 +23,11 @@ type band struct {
 	friction, lower, upper float64 // plus or minus, share [1]
 }
 
+// bandOf is that of two parts.
+func bandOf(lower, upper Material) band {
+	return band{mu: pairFriction(lower, upper).Value, friction: max(lower.FrictionSpread.Value, upper.FrictionSpread.Value), lower: lower.ModulusSpread.Value, upper: upper.ModulusSpread.Value}
+}
+
 // The names of the common inputs, in the order of the draws.
 var commonInputs = [...]string{"friction", "modulus of lower", "modulus of upper", "force model", "surfaces of lower", "surfaces of upper"}
 
