@@ -84,6 +84,7 @@ func (c *jamCount) goOn(ctx context.Context, t *trial, b band, rng *rand.Rand, m
 // draws reach.
 func canJam(t *trial, b band) bool {
 	worst := b.worst()
+	worst.mu = b.highest()
 	t.each(&worst, func(j *joint) own {
 		far := 3 * (togetherShare + apartShare)
 		return own{size: j.size + far*(j.fromOuter+j.fromInner)}

@@ -295,3 +295,18 @@ func TestCurveEndsWhereALatchLocks(t *testing.T) {
 	}
 	near(t, "force of the arms", r.Latches[0].PeakAll, alone.Peak, 1e-12)
 }
+
+// TestNoDrawIsBeyondTheHighestFriction: what says that none can jam looks at the
+// highest friction that is drawn.
+func TestNoDrawIsBeyondTheHighestFriction(t *testing.T) {
+	lower, _ := Resolve(hookJob().Lower)
+	b := band{mu: pairFriction(lower, lower).Value, friction: lower.FrictionSpread.Value}
+	rng, most := rand.New(rand.NewPCG(4, 4)), 0.0
+	for range 100000 {
+		c, _ := b.draw(rng)
+		most = max(most, c.mu)
+	}
+	if h := b.highest(); most > h || most < 0.98*h {
+		t.Errorf("drawn up to %g, highest %g", most, h)
+	}
+}

@@ -98,6 +98,9 @@ func (b band) worst() causes {
 	return causes{mu: b.mu * (1 + b.friction), lower: 1 + b.lower, upper: 1 + b.upper, model: 1}
 }
 
+// highest is the highest friction that is drawn [1].
+func (b band) highest() float64 { return b.mu * (1 + b.friction) }
+
 // draw draws what one assembly has in common, and gives the inputs in the order of
 // commonInputs.
 func (b band) draw(rng *rand.Rand) (causes, [len(commonInputs)]float64) {
