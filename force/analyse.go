@@ -117,6 +117,7 @@ func AnalyseContext(ctx context.Context, a Assembly) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
+	r.tilt(a)
 	r.curveBand(a, joints, counts, b)
 	r.warn(a, mu.Value, lower, upper)
 	return r, nil

@@ -64,7 +64,11 @@ func (b Ball) Validate() []Fault {
 		out = append(out, lengthFault("seat_depth", b.SeatDepth, 0.01, maxLength)...)
 	}
 	if b.Land != nil {
-		out = append(out, lengthFault("land", *b.Land, 0, d)...)
+		most := d / 2
+		if b.SocketDepth > 0 {
+			most = min(most, b.SocketDepth/2)
+		}
+		out = append(out, lengthFault("land", *b.Land, 0, most)...)
 	}
 	if b.EntryAngle != nil {
 		out = append(out, angleFault("entry_angle", *b.EntryAngle, 2, 80)...)

@@ -71,6 +71,7 @@ func (e *explainer) annular(a *Annular) {
 		land = e.levered("F_land", e.mu)
 	}
 	e.crest(lead, land, a.Land)
+	e.tilted(a)
 	e.separation()
 	e.guide(a, ko, ki)
 }
@@ -94,6 +95,19 @@ func (e *explainer) bead(a *Annular) {
 		}
 		e.step("ring.bears", "c_"+m.side, m.t.Band, "mm", "c, but not below t/2 nor, in a thick wall, 0.4 R: a sharp bead's own give is not credited; at most half of a short ring", "own", MarkOwn, band, wide, least, short)
 	}
+}
+
+// tilted explains the force of a hand that rolls the ring in from one edge.
+func (e *explainer) tilted(a *Annular) {
+	if !a.tiltable() || e.s.jam {
+		return
+	}
+	curve := sumCurve([]profile{e.p}, []int{1})
+	together, far := TiltedEntry(curve)
+	peak, _ := curve.Peak()
+	e.step("tilt.together", "tau", together, "1", "tau = max over Z of (1/2 pi) Int F(Z x) dphi/W, x = (1 - cos phi)/2: rolled in from one edge, both hands, over the straight force; by hand only", "own model; the guide, p. 23, says far smaller and gives no figure", MarkOwn, "%s", together)
+	e.step("tilt.far", "tau_H", far, "1", "tau_H the same of F(Z x) x: the hand at the far edge alone", "own model", MarkOwn, "%s", far)
+	e.step("tilt.force", "W_tilt", together*peak, "N", "W_tilt = tau W, both hands, one ring alone and nothing that guides it straight", "own model", MarkOwn, "%s*%s", together, peak)
 }
 
 // guide sets the published figure beside the governing one.

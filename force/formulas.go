@@ -143,5 +143,8 @@ func Formulas() []Formula {
 		{"spring.series", "load of both members", ""},
 		{"spring.share", "movement of one member", ""},
 		{"spring.single", "load of a single spring", ""},
+		{"tilt.far", "share of the straight force at the far edge, rolled in from one edge by hand", "TiltedEntry"},
+		{"tilt.force", "force of both hands, rolled in from one edge", "TiltedEntry"},
+		{"tilt.together", "its share of the straight force", "TiltedEntry"},
 	}
 }

@@ -100,6 +100,7 @@ type Result struct {
 	P5, P50, P95, Worst, Design float64
 	NoP95, WorstJams            bool
 	P95StdErr                   float64     // standard error of P95 [N]; 0: not known, too many of the heaviest jam
+	Tilted, TiltedFar           float64     // by hand, one closed ring rolled in from one edge: of both hands together, and of the one at the far edge, beside Design [N]; own model, see [TiltedEntry]; 0: does not apply
 	WorkP95                     float64     // of the work over the draws [mJ]; 0 without P95
 	Band                        []BandPoint // of the force along the stroke, in order of falling lift; ends where P95 does
 	Loose, Overstrained, Jammed float64     // share of assemblies with such a latch [1]

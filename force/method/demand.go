@@ -13,6 +13,7 @@ type Demand struct {
 	DesignForce float64 // force the method must give, P95 of the total unless the job says otherwise [N]; above 0, or 0 with NoP95
 	Jammed      float64 // share of assemblies with a joint that jams [1]
 	NoP95       bool    // so many jam that there is no design force
+	Tilted      float64 // beside DesignForce, of both hands that roll a ring in from one edge [N]; own model; 0: does not apply
 	P50, Worst  float64 // median and worst total over the tolerance draws [N]; 0: not known
 	PeakForce   float64 // nominal peak of the total [N]; 0: not known
 	Work        float64 // down to the seat, at the nominal force [mJ]; 0: not known
@@ -55,6 +56,7 @@ func (d Demand) Validate() []force.Fault {
 		out = append(out, force.Fault{Field: "design_force", Given: fmt.Sprintf("%g N", d.DesignForce), Problem: "must be above 0", Want: fmt.Sprintf("above 0, at most %g N", float64(maxForce))})
 	}
 	bound("jammed", d.Jammed, 0, 1, "")
+	bound("tilted", d.Tilted, 0, maxForce, "N")
 	bound("p50", d.P50, 0, maxForce, "N")
 	bound("worst", d.Worst, 0, maxForce, "N")
 	bound("peak_force", d.PeakForce, 0, maxForce, "N")
@@ -117,7 +119,7 @@ func (d Demand) filled() (Demand, []string) {
 // stays. It is how an [Alternative] comes from the demand of the joint as it is.
 func (d Demand) WithResult(r force.Result) Demand {
 	d.DesignForce, d.P50, d.Worst, d.PeakForce = r.Design, r.P50, r.Worst, r.Peak
-	d.Jammed, d.NoP95 = r.Jammed, r.NoP95
+	d.Jammed, d.NoP95, d.Tilted = r.Jammed, r.NoP95, r.Tilted
 	d.Work, d.SeatForce, d.Stroke, d.ThrustWander = r.Work, r.SeatForce, r.Stroke, r.ThrustWander
 	return d
 }
@@ -126,6 +128,7 @@ func (d Demand) WithResult(r force.Result) Demand {
 // proportion, and so does the work through workAtDesign.
 func (d Demand) atForce(f float64) Demand {
 	d.Worst *= f / d.DesignForce
+	d.Tilted *= f / d.DesignForce
 	d.DesignForce = f
 	return d
 }

@@ -33,7 +33,19 @@ func HandActions() []HandAction {
 func assessHand(d Demand) Assessment {
 	best, action := weighHand(d)
 	best.Effort, best.Shift = d.effort(d.DesignForce, action.Base, action.Population)
-	return best.worded("")
+	return best.worded("").tilted(d)
+}
+
+// tilted says of hands that cannot push a ring in straight that they may roll it in. It
+// stays a remark: nest and anvil press straight, and the figure is a model of our own.
+func (a Assessment) tilted(d Demand) Assessment {
+	if a.Verdict != Fail || d.Tilted <= 0 || d.Tilted >= d.DesignForce {
+		return a
+	}
+	if t, _ := weighHand(d.atForce(d.Tilted)); t.Verdict != Fail {
+		a.Reason += "; by hand only if tilted in, one edge first and without the anvil: about " + num(d.Tilted) + " N of both hands (our own model), a condition that " + engineer + " must agree to"
+	}
+	return a
 }
 
 // weighHand is assessHand without the words.

@@ -63,6 +63,8 @@ type Force struct {
 	Springback float64      `json:"springback_n"`
 	Stroke     float64      `json:"stroke_mm"`
 	Humps      int          `json:"humps"`
+	Tilted     float64      `json:"tilted_in_by_hand_n,omitzero"`     // both hands, by a model of our own; never what a press needs
+	TiltedFar  float64      `json:"tilted_in_at_far_edge_n,omitzero"` // the hand at the far edge, at most
 	Thrust     [2]float64   `json:"thrust_line_mm"`
 	Wander     float64      `json:"thrust_wander_mm"`
 	Tilt       float64      `json:"tilt_moment_n_mm"`
@@ -177,7 +179,7 @@ func forceOf(st *solve.Step) Force {
 	f := Force{
 		Peak: r.Peak, PeakLift: r.PeakLift, PeakStack: r.PeakStack, Design: r.Design,
 		P5: r.P5, P50: r.P50, P95: r.P95, P95StdErr: r.P95StdErr, Worst: r.Worst,
-		Work: r.Work, WorkP95: r.WorkP95, Seat: r.SeatForce, Springback: r.Springback, Stroke: r.Stroke, Humps: r.Humps,
+		Work: r.Work, WorkP95: r.WorkP95, Seat: r.SeatForce, Springback: r.Springback, Stroke: r.Stroke, Humps: r.Humps, Tilted: r.Tilted, TiltedFar: r.TiltedFar,
 		Thrust: [2]float64{r.Thrust.X, r.Thrust.Y}, Wander: r.ThrustWander, Tilt: r.TiltMoment,
 		Loose: r.Loose, Over: r.Overstrained, Jammed: r.Jammed, Locks: r.Locks, NoP95: r.NoP95, WorstJams: r.WorstJams,
 		Spread: []Share{}, Curve: append([][2]float64{}, r.Curve.Points(curvePoints)...),

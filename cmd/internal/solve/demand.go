@@ -17,7 +17,7 @@ func (s *Solution) demand(i int) method.Demand {
 	st := &s.Steps[i]
 	r := st.Result
 	d := method.Demand{
-		DesignForce: r.Design, Jammed: r.Jammed, NoP95: r.NoP95, P50: r.P50, Worst: r.Worst, PeakForce: r.Peak,
+		DesignForce: r.Design, Jammed: r.Jammed, NoP95: r.NoP95, Tilted: r.Tilted, P50: r.P50, Worst: r.Worst, PeakForce: r.Peak,
 		Work: r.Work, SeatForce: r.SeatForce, Stroke: r.Stroke,
 		RatePerHour: s.Job.RatePerHour, HoursPerDay: s.Job.HoursPerShift, ActionSeconds: s.Job.ActionSeconds,
 		ThrustWander: r.ThrustWander, ShockLimit: s.Job.ShockLimit,
