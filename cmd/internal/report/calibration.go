@@ -162,7 +162,7 @@ func FitText(j *job.File, f Fitted, file string) string {
 	add := func(name string, e calibrate.Estimate) {
 		unit := e.Unit
 		v := func(x float64) string { x, unit = u.as(x, e.Unit); return fmt.Sprintf("%.3g", x) }
-		row := []string{"", v(e.Prior), v(e.PriorLow) + " to " + v(e.PriorHigh), v(e.Value), v(e.Low) + " to " + v(e.High)}
+		row := []string{"", v(e.Prior), v(e.PriorLow) + ".." + v(e.PriorHigh), v(e.Value), v(e.Low) + ".." + v(e.High)}
 		if unit != "" && unit != "1" {
 			name += ", " + unit
 		}
