@@ -167,6 +167,12 @@ func TestJammedStandAboveEveryForce(t *testing.T) {
 			continue
 		}
 		with++
+		if far := causesAtWorst(j, b); r.WorstJams != far {
+			t.Errorf("%g deg: worst case jams %t, it does %t", deg, r.WorstJams, far)
+		}
+		if r.Latches[0].Jammed != r.Jammed {
+			t.Errorf("%g deg: the only design jams in %g, the assembly in %g", deg, r.Latches[0].Jammed, r.Jammed)
+		}
 		near(t, fmt.Sprintf("P95 at %g deg", deg), r.P95, quantile(all, 0.95), 0.08)
 		if flat := quantile(together, 0.95); jam > 0.01 && r.P95 < flat {
 			t.Errorf("%g deg: P95 %g N is that of those that go together, %g N", deg, r.P95, flat)
@@ -308,5 +314,37 @@ func TestNoDrawIsBeyondTheHighestFriction(t *testing.T) {
 	}
 	if h := b.highest(); most > h || most < 0.98*h {
 		t.Errorf("drawn up to %g, highest %g", most, h)
+	}
+}
+
+// causesAtWorst says whether a joint jams with everything at its bad end.
+func causesAtWorst(j joint, b band) bool {
+	c := b.worst()
+	s := j.share(&c)
+	var p profile
+	var st state
+	j.at(&s, own{size: j.size + j.worst, outer: j.outer.wall, inner: j.inner.wall}, &p, &st)
+	return st.jam
+}
+
+// TestEachDesignHasItsShare: beside a latch that cannot jam the share is that of the
+// one that does; with two that do, it is no less than either and no more than both.
+func TestEachDesignHasItsShare(t *testing.T) {
+	a, _ := steepen(hookJob(), 40)
+	a.Draws = 2000
+	free, _ := steepen(hookJob(), 10)
+	free.Latches[0].ID = "free"
+	a.Latches = append(a.Latches, free.Latches[0])
+	r := mustAnalyse(t, a)
+	if r.Latches[1].Jammed != 0 || r.Latches[0].Jammed != r.Jammed || r.Jammed == 0 {
+		t.Errorf("%g and %g of %g jam", r.Latches[0].Jammed, r.Latches[1].Jammed, r.Jammed)
+	}
+	more, _ := steepen(hookJob(), 41)
+	more.Latches[0].ID = "more"
+	a.Latches[1] = more.Latches[0]
+	r = mustAnalyse(t, a)
+	one, two := r.Latches[0].Jammed, r.Latches[1].Jammed
+	if !(one > 0 && two > one && r.Jammed >= two && r.Jammed <= one+two) {
+		t.Errorf("%g and %g of %g jam", one, two, r.Jammed)
 	}
 }
