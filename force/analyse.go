@@ -59,6 +59,10 @@ func (a Assembly) Validate() []Fault {
 // as the part.
 func pairFaults(l Latch, lower, upper Material) []Fault {
 	j := readyJoint(l, lower, upper)
+	if lost := j.drawn - j.size; j.size < smallest {
+		return []Fault{{Field: l.Kind() + "." + writtenAs(l, l.sizeKey()), Given: figure(j.drawn) + " mm", Problem: fmt.Sprintf("is used up: holes and rough surfaces as they are made take %.3g mm off it, so that nothing is left to press", lost),
+			Want: fmt.Sprintf("above %.3g mm, or a smoother finish", lost)}}
+	}
 	if j.path == ball && (j.size+2.2*j.worst)*j.half > 0.6*j.ballR {
 		return []Fault{{Field: "ball.ball_diameter", Given: fmt.Sprintf("%.6g mm", l.Ball.BallDiameter), Problem: fmt.Sprintf("is too small for a tolerance of %.3g mm on ball and mouth together", j.worst),
 			Want: "a larger ball, or ball_tol and mouth_tol as measured"}}
@@ -90,6 +94,7 @@ func AnalyseContext(ctx context.Context, a Assembly) (Result, error) {
 	peaks, stuck := make([]float64, len(a.Latches)), 0.0 // where each peaks, and where the first one locks [mm]
 	for i, l := range a.Latches {
 		j := readyJoint(l, lower, upper)
+		b.rough = b.rough || j.flatten > 0
 		j.findNodes(mu.Value)
 		joints[i], counts[i] = j, len(l.At)
 		var s state

@@ -230,11 +230,16 @@ func (a Annular) sizing(outer, inner Material) sizing {
 	s := sizing{d: a.JointDiameter, size: a.Undercut}
 	if a.BeadDiameter == 0 {
 		s.tolerance(a.UndercutTol, outer, inner, s.d)
+		if a.UndercutTol == nil {
+			s.hole(outer, s.d)
+		}
 		return s
 	}
 	s.size, s.outer, s.inner = a.BeadDiameter-a.LipDiameter, outer.ToleranceOn(a.LipDiameter), inner.ToleranceOn(a.BeadDiameter)
 	if a.LipTol != nil {
 		s.outer = *a.LipTol
+	} else {
+		s.hole(outer, a.LipDiameter)
 	}
 	if a.BeadTol != nil {
 		s.inner = *a.BeadTol
@@ -263,7 +268,7 @@ func (a Annular) ready(outer, inner Material, use string) joint {
 	d := a.JointDiameter
 	j := joint{
 		kind: "annular", path: hump, outerIsLower: a.Outside == "lower",
-		size: s.size, half: 0.5, fromOuter: s.outer, fromInner: s.inner, worst: s.worst,
+		size: s.size, drawn: s.drawn(), half: 0.5, fromOuter: s.outer, fromInner: s.inner, worst: s.worst, hold: s.hold,
 		alpha: a.MatingAngle, back: a.ReturnAngle, land: a.Land,
 		outer: member{stiffness: RingStiffness(to, a.OuterDiameter, d, true), strain: 2 / d, limit: outer.PermittedHoop(use).Value,
 			zero: d / 2 * outer.SecantZero.Value, wall: wallShare(a.WallTol, outer, to.Wall)},

@@ -141,17 +141,31 @@ func (b Ball) coned() bool {
 	return b.EntryAngle != nil && *b.EntryAngle < BallContactAngle(b.MouthDiameter, b.BallDiameter)
 }
 
+// printed is the joint with its mouth as it comes out; hold is how much less of it
+// counts for what holds [mm]. The wall that opens is taken as drawn all the same: its
+// tolerance is one of its own.
+func (b Ball) printed(socket Material) (p Ball, hold float64) {
+	if b.MouthTol != nil {
+		return b, 0
+	}
+	s := sizing{}
+	s.hole(socket, b.MouthDiameter)
+	b.MouthDiameter -= s.tight
+	return b, s.hold
+}
+
 // ready makes the joint ready to be evaluated.
 func (b Ball) ready(socket, stem Material, use string) joint {
+	made, hold := b.printed(socket)
 	t := b.mouth(socket)
 	d := b.MouthDiameter
 	j := joint{
 		kind: "ball", path: ball, outerIsLower: b.Socket == "lower",
-		size: b.BallDiameter - d, half: 0.5, fromOuter: socket.ToleranceOn(d), fromInner: stem.ToleranceOn(b.BallDiameter),
+		size: b.BallDiameter - made.MouthDiameter, drawn: b.BallDiameter - d, half: 0.5, fromOuter: socket.ToleranceOn(d), fromInner: stem.ToleranceOn(b.BallDiameter),
 		outer: member{stiffness: RingStiffness(t, b.OuterDiameter, d, true), strain: 2 / d, limit: socket.PermittedHoop(use).Value,
 			zero: d / 2 * socket.SecantZero.Value, wall: wallShare(b.WallTol, socket, t.Wall)},
 		inner: member{limit: 1},
-		ballR: b.BallDiameter / 2,
+		ballR: b.BallDiameter / 2, hold: hold,
 	}
 	if b.MouthTol != nil {
 		j.fromOuter = *b.MouthTol
@@ -178,14 +192,14 @@ func (b Ball) ready(socket, stem Material, use string) joint {
 		j.lever = b.fingers().lever(j.size / 2)
 		j.modelDown = max(j.modelUp, math.Log(b.fingers().baseFactor()))
 	}
-	from := BallStroke(d, b.BallDiameter)
+	from := BallStroke(made.MouthDiameter, b.BallDiameter)
 	j.seated = b.SeatDepth
 	if b.SeatDepth == 0 {
 		j.seated = from + j.land
 	}
-	if b.coned() {
+	if made.coned() {
 		j.alpha = *b.EntryAngle
-		from, _ = ConeContact(d, b.BallDiameter, j.alpha)
+		from, _ = ConeContact(made.MouthDiameter, b.BallDiameter, j.alpha)
 	}
 	j.stroke = from + j.seated
 	return j

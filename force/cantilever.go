@@ -167,7 +167,7 @@ func (c Cantilever) ready(arm, mate Material, use string) joint {
 	strain, limit := a.governs(arm.PermittedAxial(use).Value, arm.PermittedHoop(use).Value)
 	j := joint{
 		kind: "cantilever", path: hump, outerIsLower: c.Flexes == "lower",
-		size: s.size, half: 1, fromOuter: s.outer, fromInner: s.inner, worst: s.worst,
+		size: s.size, drawn: s.size, half: 1, fromOuter: s.outer, fromInner: s.inner, worst: s.worst,
 		alpha: c.MatingAngle, back: c.ReturnAngle, land: c.Land,
 		outer: member{stiffness: a.stiffness, strain: strain, limit: limit, wall: wallShare(c.ThicknessTol, arm, c.thickness()), law: armWall},
 		inner: member{limit: 1},

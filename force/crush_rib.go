@@ -18,6 +18,7 @@ type CrushRib struct {
 	CrushTol         *float64 `yaml:"crush_tol" unit:"mm"`                         // plus or minus, radial [mm]; left out: half of both parts' process tolerance on the diameter
 	EngagementLength float64  `yaml:"engagement_length" unit:"mm" required:"true"` // at full crush [mm]
 	LeadInAngle      *float64 `yaml:"lead_in_angle" unit:"deg"`                    // of the chamfer to the press axis [rad]; left out: a sharp edge, counted as 45 deg
+	RoughnessLoss    *float64 `yaml:"roughness_loss" unit:"mm"`                    // diametral, by which flattened asperities lessen twice the crush [mm]; left out: 0.4 to 0.8 of the summed Rz of both parts
 	FlowStress       *float64 `yaml:"flow_stress" unit:"MPa"`                      // of the rib [MPa]; left out: 1.25 times the strength in the layers
 }
 
@@ -38,6 +39,9 @@ func (c CrushRib) Validate() []Fault {
 	out = append(out, lengthFault("engagement_length", c.EngagementLength, 0.01, 1000)...)
 	if c.LeadInAngle != nil {
 		out = append(out, angleFault("lead_in_angle", *c.LeadInAngle, 2, 60)...)
+	}
+	if c.RoughnessLoss != nil {
+		out = append(out, lengthFault("roughness_loss", *c.RoughnessLoss, 0, 0.5)...)
 	}
 	if c.FlowStress != nil && !within(*c.FlowStress, 0.1, 5000) {
 		out = append(out, Fault{Field: "flow_stress", Given: fmt.Sprintf("%.6g MPa", *c.FlowStress), Problem: "is outside what a material can have", Want: "0.1 to 5000 MPa"})
@@ -74,16 +78,33 @@ func (c CrushRib) flowStress(rib Material) Figure {
 	return Figure{yieldHeadroom * rib.Strength.Value, rib.Strength.Mark}
 }
 
-// ready makes the joint ready to be evaluated. The ribs are the only spring.
-func (c CrushRib) ready(ribs, mate Material) joint {
+// sizing is the crush with its tolerance, radial. Whether the ribs stand in the hole or
+// on the pin the job does not say: of the two parts the one whose holes come out
+// tighter is taken to have it.
+func (c CrushRib) sizing(ribs, mate Material) sizing {
 	s := sizing{d: c.JointDiameter, size: c.Crush}
 	s.tolerance(c.CrushTol, ribs, mate, c.JointDiameter)
 	if c.CrushTol == nil {
 		s.outer, s.inner, s.worst = s.outer/2, s.inner/2, s.worst/2
+		hole := ribs
+		if a, _ := ribs.TighterHole(s.d); a < first(mate.TighterHole(s.d)) {
+			hole = mate
+		}
+		s.hole(hole, s.d)
+		s.size, s.tight, s.hold = c.Crush+s.tight/2, s.tight/2, s.hold/2
 	}
+	s.rough(c.RoughnessLoss, ribs, mate, 0.5)
+	return s
+}
+
+func first(v float64, _ bool) float64 { return v }
+
+// ready makes the joint ready to be evaluated. The ribs are the only spring.
+func (c CrushRib) ready(ribs, mate Material) joint {
+	s := c.sizing(ribs, mate)
 	j := joint{
 		kind: "crush_rib", path: slide, outerIsLower: c.Ribs == "lower",
-		size: s.size, half: 1, fromOuter: s.outer, fromInner: s.inner, worst: s.worst,
+		size: s.size, drawn: s.drawn(), half: 1, fromOuter: s.outer, fromInner: s.inner, worst: s.worst, flatten: s.flatten, hold: s.hold,
 		outer:   member{stiffness: CrushLoad(c.Count, c.flowStress(ribs).Value, 1, c.Width, c.Height), strain: 1 / c.Height, limit: crushShare},
 		inner:   member{limit: 1},
 		length:  c.EngagementLength,

@@ -88,7 +88,8 @@ type explainer struct {
 	mu           float64
 	outer, inner Material
 	lines        []Line
-	exact        bool // the next steps need twelve digits
+	finished     [2]bool // outer and inner member are machined after printing
+	exact        bool    // the next steps need twelve digits
 }
 
 func (e *explainer) given(symbol string, v float64, unit, what string, m Mark) {

@@ -3,10 +3,18 @@ package force
 import "math"
 
 func (e *explainer) ball(b *Ball) {
-	d, r := b.MouthDiameter, b.BallDiameter/2
+	drawn := b.MouthDiameter
+	printed, _ := b.printed(e.outer)
+	d, r := printed.MouthDiameter, b.BallDiameter/2
 	l := e.p.lip
 	e.size("D", b.BallDiameter, "ball diameter")
-	e.size("d", d, "mouth diameter")
+	if d == drawn {
+		e.size("d", d, "mouth diameter")
+	} else {
+		e.size("d_m", drawn, "mouth diameter as drawn")
+		e.given("b", drawn-d, "mm", "by which a hole of this size comes out tighter than drawn, by process", e.outer.HoleBias.Mark)
+		e.step("ball.mouth", "d", d, "mm", "d = d_m - b, the mouth that decides how hard to press", "own", MarkOwn, "%s - %s", drawn, drawn-d)
+	}
 	e.size("do", b.OuterDiameter, "outer diameter of the socket at its mouth")
 	if b.Land != nil {
 		e.size("land", *b.Land, "crest of the lip")
@@ -19,27 +27,19 @@ func (e *explainer) ball(b *Ball) {
 	e.step("ball.contact", "phi0", phi0*degree, "deg", "phi0 = acos(d/D), the lead angle at first contact with the lip", sourceGeometry, MarkOwn, "acos(%s/%s)", d, b.BallDiameter)
 	e.step("ball.stroke", "z0", BallStroke(d, b.BallDiameter), "mm", "z0 = sqrt(D^2 - d^2)/2, from there to the equator", sourceGeometry, MarkOwn, "sqrt(%s^2 - %s^2)/2", b.BallDiameter, d)
 	e.step("ring.opening", "w", e.s.move, "mm", "w = (D - d)/2, the largest opening", sourceGeometry, MarkOwn, "(%s - %s)/2", b.BallDiameter, d)
-	k, lever := e.tube("s", b.mouth(e.outer), b.OuterDiameter, d, true)
+	k, lever := e.tube("s", b.mouth(e.outer), b.OuterDiameter, drawn, true)
 	if b.Slots > 0 {
 		k, lever = e.slots(b.fingers(), &e.j.outer, modulus, lever)
 	}
 	e.step("contact.single", "kappa", e.j.lever, "1", "kappa of the mouth, not below 0", "own", MarkOwn, "%s", max(0, lever))
 	e.series(k, 0, "N")
-	e.strains(d)
+	e.strains(drawn)
 	if b.Slots > 0 && e.j.outer.law == armWall {
 		f := b.fingers()
 		e.step("finger.strain", "eps_o", e.s.outerStrain, "1", "eps = 3 c w/a^2", sourceBeam, MarkMemory, "3*%s*%s/%s^2", f.tensile(), e.s.move, f.reach)
 	}
-	if e.j.outer.zero > 0 {
-		// A load past the top of its line starts less steep.
-		numbers := "%[1]s"
-		if l.a < k {
-			numbers = "2*%[2]s/%[3]s"
-		}
-		e.step("ball.slope", "K1", l.a, "N/mm", "K1 = K, not above 2 P/w", "own", MarkOwn, numbers, l.a, e.s.load, e.s.move)
-		e.step("ball.load", "K2", l.b, "N/mm^2", "load over opening as K1 w - K2 w^2 through the largest one", "own", MarkOwn, "(%[1]s*%[2]s - %[3]s)/%[2]s^2", l.a, e.s.move, e.s.load)
-	}
-	if b.coned() {
+	e.lipSlopes(&l, k)
+	if printed.coned() {
 		first, hand := ConeContact(d, b.BallDiameter, e.j.alpha)
 		ac := e.j.alpha * degree
 		e.angle("ac", e.j.alpha, "half-angle of the entry cone")
@@ -49,6 +49,15 @@ func (e *explainer) ball(b *Ball) {
 	hi, lo := e.j.lipRange(&l)
 	f, lift := l.peak(hi, lo)
 	e.lip("", &l, f, lift, lift >= hi-1e-9)
+	if e.j.hold != 0 {
+		if e.holding() {
+			return
+		}
+		e.series(k, 0, "N")
+		l = e.p.lip
+		e.lipSlopes(&l, k)
+		phi0 = math.Acos(l.half / r)
+	}
 	if pull, locked := e.j.separation(e.mu, e.s, &e.p); locked {
 		e.step("flank.locked", "alpha' + rho", (phi0+math.Atan(e.mu))*degree, "deg", "phi0 + rho of 90 deg or more: self-locking, no pull opens it", "DSM Technical Guide, 2005, p. 7", MarkRead, "%s + atan(%s)", phi0*degree, e.mu)
 	} else {
@@ -56,6 +65,19 @@ func (e *explainer) ball(b *Ball) {
 		out.zero, out.lever = 0, -l.lever
 		_, at := out.peak(out.contact(), out.release())
 		e.lip("'", &out, pull, at, false)
+	}
+}
+
+// lipSlopes explains the load of the mouth over its opening where the modulus falls.
+func (e *explainer) lipSlopes(l *lip, k float64) {
+	if e.j.outer.zero > 0 {
+		// A load past the top of its line starts less steep.
+		numbers := "%[1]s"
+		if l.a < k {
+			numbers = "2*%[2]s/%[3]s"
+		}
+		e.step("ball.slope", "K1", l.a, "N/mm", "K1 = K, not above 2 P/w", "own", MarkOwn, numbers, l.a, e.s.load, e.s.move)
+		e.step("ball.load", "K2", l.b, "N/mm^2", "load over opening as K1 w - K2 w^2 through the largest one", "own", MarkOwn, "(%[1]s*%[2]s - %[3]s)/%[2]s^2", l.a, e.s.move, e.s.load)
 	}
 }
 

@@ -4,7 +4,8 @@ import "math"
 
 func (e *explainer) press(f *PressFit) {
 	sz := f.sizing(e.outer, e.inner)
-	d, delta := sz.d, sz.size
+	d, delta := sz.d, sz.drawn()
+	e.finished = [2]bool{f.BoreFinished, f.PinFinished}
 	l := f.lame(d, e.outer, e.inner)
 	e.size("d", d, "joint diameter")
 	if f.Fit != "" {
@@ -18,6 +19,8 @@ func (e *explainer) press(f *PressFit) {
 	e.size("do", f.OuterDiameter, "outer diameter of the boss")
 	e.size("di", f.InnerDiameter, "bore of the pin")
 	e.size("L", f.EngagementLength, "engaged length")
+	symbol := e.made("delta", sz, f.RoughnessLoss, 1)
+	delta = sz.size
 	eh, es := e.modulus("h", e.outer), e.modulus("s", e.inner)
 	nh, ns := e.outer.Poisson.Value, e.inner.Poisson.Value
 	wh, ws := lameRatio(f.OuterDiameter, d), lameRatio(d, f.InnerDiameter)
@@ -29,7 +32,7 @@ func (e *explainer) press(f *PressFit) {
 	kh, ks := e.j.outer.stiffness, e.j.inner.stiffness
 	e.step("lame.hub", "K_h", kh, "N/mm^2", "K = 2 pi E_h/(W_h + nu_h), load per mm of joint over radial movement", sourceLame, MarkMemory, "2*pi*%s/(%s + %s)", eh, wh, nh)
 	e.step("lame.pin", "K_s", ks, "N/mm^2", "K = 2 pi E_s/(W_s - nu_s)", sourceLame, MarkMemory, "2*pi*%s/(%s - %s)", es, ws, ns)
-	e.step("ring.opening", "w", e.s.move, "mm", "w = delta/2, both members together", sourceGeometry, MarkOwn, "%s/2", delta)
+	e.step("ring.opening", "w", e.s.move, "mm", "w = "+symbol+"/2, both members together", sourceGeometry, MarkOwn, "%s/2", delta)
 	e.series(kh, ks, "N/mm")
 	limit := "2/sqrt(3)*1.25*%[1]s*ln(%[2]s/%[3]s)"
 	sigma, big, small := e.outer.Strength, f.OuterDiameter, d
@@ -48,7 +51,13 @@ func (e *explainer) press(f *PressFit) {
 	e.step("lame.shaft_hoop", "sigma_s", l.ShaftHoop(p), "MPa", "sigma = -p W_s at the surface of the pin", sourceLame, MarkMemory, "0 - %s*%s", p, ws)
 	e.step("ring.strain", "eps_o", e.s.outerStrain, "1", "eps = 2 w_o/d, at the bore of the hub", sourceGuide+", p. 20, as y/d", MarkRead, "2*%s/%s", e.s.outerMove, d)
 	e.beyond(f, d, kh, ks)
-	e.slide(q, delta/2, f.LeadInAngle, f.EngagementLength)
+	e.slide(q, delta/2, f.LeadInAngle, f.EngagementLength, func() float64 {
+		e.series(kh, ks, "N/mm")
+		if e.s.yields {
+			e.step("press.limited", "q", e.s.load, "N/mm", "q = p_max pi d: the wall flows", "own", MarkOwn, "%s*pi*%s", e.j.cap/(math.Pi*d), d)
+		}
+		return e.s.load
+	})
 }
 
 // beyond explains what the wall beyond the pin and the pin's own swelling add.
@@ -74,8 +83,9 @@ func (e *explainer) beyond(f *PressFit, d, kh, ks float64) {
 }
 
 // slide explains the force of a chamfer and of friction along a length, q being
-// the transverse load per mm, w the radial size.
-func (e *explainer) slide(q, w float64, lead *float64, length float64) {
+// the transverse load per mm, w the radial size; held explains that load at the size
+// that holds.
+func (e *explainer) slide(q, w float64, lead *float64, length float64, held func() float64) {
 	angle := sharpAngle
 	if lead != nil {
 		angle = *lead
@@ -88,6 +98,12 @@ func (e *explainer) slide(q, w float64, lead *float64, length float64) {
 	e.step("press.lead_in", "F1", first, "N", "F1 = q w f/(2 tan alpha), q: load per mm of joint, w: radial size", "own, elastic work of a mm of joint", MarkOwn, "%s*%s*%s/(2*tan(%s))", q, w, f, angle*degree)
 	m, edge := e.mu*e.j.swell, e.j.edge
 	e.step("press.force", "F", first+e.mu*q*(length+edge)/(1-m), "N", "F = F1 + mu q (L + e')/(1 - m)", "Engineering Plastics Handbook, p. 32, as mu q L; the rest own", MarkRead, "%s + %s*%s*(%s + %s)/(1 - %s)", first, e.mu, q, length, edge, m)
+	if e.j.hold != 0 {
+		if e.holding() {
+			return
+		}
+		q = held()
+	}
 	e.step("press.pull", "F'", e.mu*q*length/(1+m), "N", "F' = mu q L/(1 + m) to pull it apart, fresh", "Engineering Plastics Handbook, p. 32, as mu q L", MarkRead, "%s*%s*%s/(1 + %s)", e.mu, q, length, m)
 }
 
@@ -97,9 +113,15 @@ func (e *explainer) crush(c *CrushRib) {
 	e.size("h", c.Height, "rib height")
 	e.size("w", c.Width, "rib width at its base")
 	e.size("delta", c.Crush, "crush depth, radial")
+	sz := c.sizing(e.outer, e.inner)
+	symbol := e.made("delta", sz, c.RoughnessLoss, 0.5)
 	e.given("sigma", sigma.Value, "MPa", "flow stress of the rib", sigma.Mark)
-	q := CrushLoad(c.Count, sigma.Value, c.Crush, c.Width, c.Height)
-	e.step("crush.load", "q", q, "N/mm", "q = n C sigma delta w/h, C = 1.5", "own, on a triangle", MarkOwn, "%s*1.5*%s*%s*%s/%s", float64(c.Count), sigma.Value, c.Crush, c.Width, c.Height)
-	e.step("crush.share", "delta/h", e.s.outerStrain, "1", "share of the rib crushed", sourceGeometry, MarkOwn, "%s/%s", c.Crush, c.Height)
-	e.slide(q, c.Crush, c.LeadInAngle, c.EngagementLength)
+	load := func(size float64, symbol string) float64 {
+		q := CrushLoad(c.Count, sigma.Value, size, c.Width, c.Height)
+		e.step("crush.load", "q", q, "N/mm", "q = n C sigma "+symbol+" w/h, C = 1.5", "own, on a triangle", MarkOwn, "%s*1.5*%s*%s*%s/%s", float64(c.Count), sigma.Value, size, c.Width, c.Height)
+		return q
+	}
+	q := load(sz.size, symbol)
+	e.step("crush.share", "delta/h", e.s.outerStrain, "1", "share of the rib crushed", sourceGeometry, MarkOwn, "%s/%s", sz.size, c.Height)
+	e.slide(q, sz.size, c.LeadInAngle, c.EngagementLength, func() float64 { return load(sz.size-sz.hold, "w_h") })
 }

@@ -39,16 +39,18 @@ func (e *explainer) sector(inner, outer, phi float64, s Section, outward bool) (
 func (e *explainer) annular(a *Annular) {
 	d := a.JointDiameter
 	e.size("d", d, "joint diameter")
-	e.size("y", e.j.size, "undercut, diametral")
+	sz := a.sizing(e.outer, e.inner)
+	e.size("y", sz.drawn(), "undercut, diametral")
 	e.size("do", a.OuterDiameter, "outer diameter of the outer part")
 	e.size("di", a.InnerDiameter, "bore of the inner part")
 	e.angle("alpha", a.MatingAngle, "mating angle")
 	e.angle("alpha'", a.ReturnAngle, "return angle")
 	e.size("land", a.Land, "flat crest")
 	e.bead(a)
+	y := e.made("y", sz, nil, 1)
 	eo, ei := e.modulus("o", e.outer), e.modulus("i", e.inner)
 	to, ti := a.outerTube(e.outer), a.innerTube(e.inner)
-	e.step("ring.opening", "w", e.s.move, "mm", "w = y/2, both members together", sourceGeometry, MarkOwn, "%s/2", e.j.size)
+	e.step("ring.opening", "w", e.s.move, "mm", "w = "+y+"/2, both members together", sourceGeometry, MarkOwn, "%s/2", e.j.size)
 	ko, lo := e.tube("o", to, a.OuterDiameter, d, true)
 	ki, li := e.tube("i", ti, d, a.InnerDiameter, false)
 	if f := a.fingers(); a.Split == "outer" {
@@ -72,7 +74,14 @@ func (e *explainer) annular(a *Annular) {
 	}
 	e.crest(lead, land, a.Land)
 	e.tilted(a)
-	e.separation()
+	s, p := e.s, e.p
+	if !e.holding() {
+		if e.j.hold != 0 {
+			e.series(ko, ki, "N")
+		}
+		e.separation()
+	}
+	e.s, e.p = s, p
 	e.guide(a, ko, ki)
 }
 

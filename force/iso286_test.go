@@ -180,6 +180,7 @@ func TestFitOnPrintedBoreDrawsTheProcess(t *testing.T) {
 	a := pinJob()
 	p := a.Latches[0].PressFit
 	p.Interference, p.InterferenceTol, p.JointDiameter, p.Fit = 0, nil, 0, "5 H7/s6"
+	a.Lower.HoleBias = ptr(0)
 	printed := mustAnalyse(t, a)
 	p.BoreFinished, p.PinFinished = true, true
 	finished := mustAnalyse(t, a)

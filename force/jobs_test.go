@@ -25,7 +25,7 @@ func collarJob() Assembly {
 func pinJob() Assembly {
 	return Assembly{Lower: MaterialSpec{Material: "PA12"}, Upper: MaterialSpec{Material: "steel"}, Seed: 7, Draws: 400, Latches: []Latch{{
 		ID: "pin", At: []Point{{10, 0}, {-10, 0}}, Z: 5,
-		PressFit: &PressFit{Outside: "lower", JointDiameter: 5, Interference: 0.05, InterferenceTol: ptr(0.02), OuterDiameter: 11, EngagementLength: 10, LeadInAngle: ptr(rad(15))},
+		PressFit: &PressFit{Outside: "lower", JointDiameter: 5, Interference: 0.05, InterferenceTol: ptr(0.02), OuterDiameter: 11, EngagementLength: 10, LeadInAngle: ptr(rad(15)), RoughnessLoss: ptr(0)},
 	}}}
 }
 
@@ -52,7 +52,7 @@ func armJob() Assembly {
 func ribJob() Assembly {
 	return Assembly{Lower: MaterialSpec{Material: "PETG"}, Upper: MaterialSpec{Material: "steel"}, Seed: 7, Draws: 400, Latches: []Latch{{
 		ID: "rib", At: []Point{{0, 0}}, Z: 6,
-		CrushRib: &CrushRib{Ribs: "lower", JointDiameter: 8, Count: 3, Height: 0.6, Width: 0.8, Crush: 0.3, CrushTol: ptr(0.1), EngagementLength: 8, LeadInAngle: ptr(rad(20))},
+		CrushRib: &CrushRib{Ribs: "lower", JointDiameter: 8, Count: 3, Height: 0.6, Width: 0.8, Crush: 0.3, CrushTol: ptr(0.1), EngagementLength: 8, LeadInAngle: ptr(rad(20)), RoughnessLoss: ptr(0)},
 	}}}
 }
 

@@ -19,10 +19,13 @@ type joint struct {
 	outerIsLower bool
 
 	size         float64 // undercut or interference as the job writes it, nominal [mm]
+	drawn        float64 // the same before printed holes and asperities [mm]
 	half         float64 // movement of the springs per size: 0.5 for diametral sizes, 1 for others
 	fromOuter    float64 // plus or minus on size from the outer member's process [mm]
 	fromInner    float64 // same, inner member [mm]
 	worst        float64 // plus or minus on size, all limits at once [mm]
+	flatten      float64 // by which rough surfaces may lose more of the size than its nominal value has lost [mm]
+	hold         float64 // by which the size is less for what holds, flatten included [mm]
 	outer, inner member
 	cap          float64 // load at which the joint yields [N/mm]; 0: none
 
@@ -96,6 +99,7 @@ type causes struct {
 	lower, upper               float64 // factor on each modulus [1]
 	model                      float64 // model error in units of modelUp or modelDown [1]
 	processLower, processUpper float64 // growth of each part's surfaces, in units of its tolerance [1]
+	flatten                    float64 // how far rough surfaces flatten between the least and the most [1]
 
 	exponent, power float64 // the last ratio worked out, most designs having the same
 }

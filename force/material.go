@@ -41,6 +41,8 @@ type Figures struct {
 	SecantZero      *float64 `yaml:"secant_zero" unit:"pct"`       // strain at which the secant line meets zero [1]
 	Tolerance       *float64 `yaml:"tolerance" unit:"mm"`          // plus or minus on a dimension, at least [mm]
 	ToleranceShare  *float64 `yaml:"tolerance_share" unit:"pct"`   // plus or minus on a dimension, share of it [1]
+	HoleBias        *float64 `yaml:"hole_bias" unit:"mm"`          // by which holes come out wider than drawn, on the diameter; below 0 tighter [mm]; left out: by process, for holes without a tolerance of their own
+	Rz              *float64 `yaml:"rz" unit:"mm"`                 // mean roughness depth of what is pressed, 0.06 mm or 60 um [mm]; left out: by process and finish
 	FrictionSpread  *float64 `yaml:"friction_spread" unit:"pct"`   // plus or minus on the friction [1]
 	ModulusSpread   *float64 `yaml:"modulus_spread" unit:"pct"`    // plus or minus on the modulus [1]
 }
@@ -70,6 +72,8 @@ type Material struct {
 	SecantZero      Figure // strain at which the secant line meets 0; Value 0: no secant data [1]
 	Tolerance       Figure // plus or minus on a dimension, at least [mm]
 	ToleranceShare  Figure // plus or minus on a dimension, share of it [1]
+	HoleBias        Figure // mean change of a hole's diameter, below 0 tighter [mm], see [Material.TighterHole]
+	Rz              Figure // mean roughness depth as stated [mm]; without a mark by process and finish, see [Material.Roughness]
 	FrictionSpread  Figure // plus or minus, share of it [1]
 	ModulusSpread   Figure // plus or minus, share of it [1]
 	Source          string // of the shop's table, if it comes from there
@@ -82,13 +86,37 @@ func (m Material) Metal() bool { return m.Modulus.Value >= metalModulus }
 func (m Material) Layered() bool { return m.Process != "moulded" && m.Process != "machined" }
 
 // ToleranceOn is the plus or minus that the process keeps on a dimension [mm]:
-// the larger of a floor and a share of the dimension.
+// the larger of a floor and a share of the dimension, both by the step of size where
+// the process has steps.
 func (m Material) ToleranceOn(dimension float64) float64 {
+	if s, ok := m.step(dimension); ok {
+		return max(s.floor, s.share*dimension)
+	}
 	return max(m.Tolerance.Value, m.ToleranceShare.Value*dimension)
 }
 
+// LeastTolerance is the plus or minus on the smallest dimension [mm].
+func (m Material) LeastTolerance() Figure { return Figure{m.ToleranceOn(0), m.Tolerance.Mark} }
+
+// step is the step of size in which a dimension lies; ok is false where the process
+// has none, or the job or shop states a tolerance.
+func (m Material) step(dimension float64) (toleranceStep, bool) {
+	stated := func(f Figure) bool { return f.Mark == MarkJob || f.Mark == MarkShop }
+	if m.Process != "VPP" || stated(m.Tolerance) || stated(m.ToleranceShare) {
+		return toleranceStep{}, false
+	}
+	for _, s := range vatSteps {
+		if dimension <= s.upTo {
+			return s, true
+		}
+	}
+	return toleranceStep{}, false
+}
+
 // WallTolerance is the plus or minus on a wall thickness [mm]: half the floor of
-// the process, its two faces lying close together. Common practice, no source.
+// the process, the coarsest where it has steps, its two faces lying close together:
+// how far resin cures beyond the light goes by the light and not by the size. Common
+// practice, no source.
 func (m Material) WallTolerance() float64 { return m.Tolerance.Value / 2 }
 
 // PermittedHoop is the strain permitted round a ring whose axis is the press
@@ -141,6 +169,7 @@ func (r row) material() Material {
 		Density: practice(r.density), Strength: practice(r.strength), StrengthZ: practice(r.strength * r.strengthOut),
 		SecantZero: Figure{r.secantZero, MarkMemory}, FrictionSpread: practice(frictionSpread), ModulusSpread: practice(modulusSpread),
 	}
+	m.HoleBias, _ = holeBias(r.process)
 	for _, p := range processTolerances {
 		if p.process == r.process {
 			m.Tolerance, m.ToleranceShare = practice(p.floor), practice(p.share)
@@ -197,6 +226,8 @@ func (m *Material) override(s Figures, mark Mark) []Fault {
 	set("secant_zero", " %", s.SecantZero, 1e-3, 10, &m.SecantZero)
 	set("tolerance", " mm", s.Tolerance, 0, 5, &m.Tolerance)
 	set("tolerance_share", " %", s.ToleranceShare, 0, 0.05, &m.ToleranceShare)
+	set("hole_bias", " mm", s.HoleBias, -1, 1, &m.HoleBias)
+	set("rz", " mm", s.Rz, 0, 0.5, &m.Rz)
 	set("friction_spread", " %", s.FrictionSpread, 0, 0.9, &m.FrictionSpread)
 	set("modulus_spread", " %", s.ModulusSpread, 0, 0.9, &m.ModulusSpread)
 	return out

@@ -76,10 +76,17 @@ type processTolerance struct {
 var processTolerances = [...]processTolerance{
 	{"PBF", 0.003, 0.20},
 	{"MEX", 0.005, 0.30},
-	{"VPP", 0.002, 0.15},
+	{"VPP", 0.003, 0.15}, // beyond the steps
 	{"moulded", 0.002, 0.05},
 	{"machined", 0.0005, 0.01},
 }
+
+// toleranceStep is the plus or minus on dimensions up to a size.
+type toleranceStep struct{ upTo, share, floor float64 } // [mm], [1], [mm]
+
+// vatSteps are those of vat printing: a university's specification of its printer, up
+// to 150 mm (excerpt). Beyond, the last step goes on (own).
+var vatSteps = [...]toleranceStep{{30, 0.0015, 0.02}, {80, 0.002, 0.06}, {150, 0.003, 0.15}}
 
 const (
 	repeatFactor    = 0.6    // strain of frequent over single joining [1]; recalled from a published snap-fit design guide, table 2

@@ -79,7 +79,7 @@ func TestProcessTolerances(t *testing.T) {
 	for _, c := range []struct {
 		material, process string
 		share, floor      float64
-	}{{"PA12", "PBF", 0.003, 0.2}, {"PETG", "MEX", 0.005, 0.3}, {"RESIN", "VPP", 0.002, 0.15}, {"PC", "moulded", 0.002, 0.05}, {"steel", "machined", 0.0005, 0.01}} {
+	}{{"PA12", "PBF", 0.003, 0.2}, {"PETG", "MEX", 0.005, 0.3}, {"PC", "moulded", 0.002, 0.05}, {"steel", "machined", 0.0005, 0.01}} {
 		m, _ := Resolve(MaterialSpec{Material: c.material, Process: c.process})
 		near(t, c.process+" floor", m.ToleranceOn(1), c.floor, 1e-12)
 		near(t, c.process+" share", m.ToleranceOn(1000), 1000*c.share, 1e-12)

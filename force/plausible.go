@@ -249,20 +249,20 @@ var judged = []struct {
 }{
 	{"modulus", "modulus", "modulus", "MPa", nil, func(f *Figures) *float64 { return f.Modulus }},
 	{"strength", "strength", "strength", "MPa", nil, func(f *Figures) *float64 { return f.Strength }},
-	{"strength_z", "strength across the layers", "strength", "MPa", acrossLayers, func(f *Figures) *float64 { return f.StrengthZ }},
+	{"strength_z", "strength across the layers", "strength", "MPa", leastAcross, func(f *Figures) *float64 { return f.StrengthZ }},
 	{"friction", "friction", "friction", "", nil, func(f *Figures) *float64 { return f.Friction }},
 	{"strain_once", "permitted strain", "strain", "%", nil, func(f *Figures) *float64 { return f.StrainOnce }},
 	{"strain_repeated", "permitted repeated strain", "strain", "%", repeated, func(f *Figures) *float64 { return f.StrainRepeated }},
-	{"strain_once_z", "permitted strain across the layers", "strain", "%", acrossLayers, func(f *Figures) *float64 { return f.StrainOnceZ }},
-	{"strain_repeated_z", "permitted repeated strain across the layers", "strain", "%", func(p string) float64 { return repeatFactor * acrossLayers(p) }, func(f *Figures) *float64 { return f.StrainRepeatedZ }},
+	{"strain_once_z", "permitted strain across the layers", "strain", "%", leastAcross, func(f *Figures) *float64 { return f.StrainOnceZ }},
+	{"strain_repeated_z", "permitted repeated strain across the layers", "strain", "%", func(p string) float64 { return repeatFactor * leastAcross(p) }, func(f *Figures) *float64 { return f.StrainRepeatedZ }},
 }
 
 func repeated(string) float64 { return repeatFactor }
 
-// acrossLayers is the least published share of strength across the layers over that
+// leastAcross is the least published share of strength across the layers over that
 // in them [1]: of 30 extruded filaments (read); powder bed and resin common practice,
 // no source.
-func acrossLayers(process string) float64 {
+func leastAcross(process string) float64 {
 	switch process {
 	case "MEX":
 		return 0.13
@@ -288,6 +288,19 @@ func sizeDoubts(at string, l Latch) []doubt {
 		}
 	}
 	return out
+}
+
+// sizeKey is the key of the size by which the latch interferes.
+func (l Latch) sizeKey() string {
+	switch {
+	case l.Ball != nil:
+		return "mouth_diameter"
+	case l.PressFit != nil:
+		return "interference"
+	case l.CrushRib != nil:
+		return "crush"
+	}
+	return "undercut"
 }
 
 // writtenAs is the key under which a latch writes a size that can be written in more

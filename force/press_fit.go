@@ -22,6 +22,7 @@ type PressFit struct {
 	Fit string `yaml:"fit"` // "12 H7/s6"; hole and shaft by ISO 286
 	// BoreFinished and PinFinished say that the feature is machined to the fit's
 	// tolerance after printing; otherwise the process tolerance stands if it is wider.
+	// A finished bore is also as drawn, not tight as printed, and as smooth as machined.
 	BoreFinished bool `yaml:"bore_finished"`
 	PinFinished  bool `yaml:"pin_finished"`
 
@@ -30,12 +31,16 @@ type PressFit struct {
 	EngagementLength float64  `yaml:"engagement_length" unit:"mm" required:"true"` // at full interference [mm]
 	BoreBeyond       *float64 `yaml:"bore_beyond" unit:"mm"`                       // how far the boss goes on beyond the pin's tip when home [mm]; left out: far, the stiffer case
 	LeadInAngle      *float64 `yaml:"lead_in_angle" unit:"deg"`                    // of the chamfer to the press axis [rad]; left out: a sharp edge, counted as 45 deg
+	RoughnessLoss    *float64 `yaml:"roughness_loss" unit:"mm"`                    // diametral, by which flattened asperities lessen the interference [mm]; left out: 0.4 to 0.8 of the summed Rz of both parts
 }
 
 // Validate returns what is wrong with the fit, field paths relative to it.
 func (f PressFit) Validate() []Fault {
 	out := sideFault("outside", f.Outside)
 	out = append(out, f.sizeFaults()...)
+	if f.RoughnessLoss != nil {
+		out = append(out, lengthFault("roughness_loss", *f.RoughnessLoss, 0, 0.5)...)
+	}
 	if len(out) > 0 {
 		return out
 	}
@@ -115,18 +120,64 @@ func (f PressFit) sizeFaults() []Fault {
 	return out
 }
 
-// sizing is a diametral size with its tolerance.
+// sizing is a size with its tolerance, diametral for rings and what is pressed.
 type sizing struct {
 	d            float64 // joint diameter [mm]
-	size         float64 // [mm]
+	size         float64 // that decides how hard to press, nominal [mm]
 	outer, inner float64 // plus or minus from each member [mm]
 	worst        float64 // [mm]
+
+	tight   float64 // by which a printed hole adds to the size [mm]
+	loss    float64 // by which asperities lessen it at least [mm]
+	flatten float64 // and how much more it may be [mm]
+	hold    float64 // by which the size that holds is less [mm]
+}
+
+// drawn is the size before printed holes and asperities [mm].
+func (s sizing) drawn() float64 { return s.size - s.tight + s.loss }
+
+// hole adds to the size what a printed hole is narrower than drawn.
+func (s *sizing) hole(outer Material, d float64) {
+	tight, known := outer.TighterHole(d)
+	s.tight = tight
+	s.size += tight
+	if !known {
+		s.hold += tight
+	}
+}
+
+// rough takes off the size what asperities lose, at least; share: of a diametral size
+// that this one counts [1].
+func (s *sizing) rough(stated *float64, outer, inner Material, share float64) {
+	least, most := Flattened(outer, inner)
+	if stated != nil {
+		least, most = *stated, *stated
+	}
+	s.loss, s.flatten = share*least, share*(most-least)
+	s.size -= s.loss
+	s.hold += s.flatten
 }
 
 // drawn is the size as the job writes it.
-func (f PressFit) drawn() sizing { return f.sizing(Material{}, Material{}) }
+func (f PressFit) drawn() sizing { return f.asDrawn(Material{}, Material{}) }
 
 func (f PressFit) sizing(hub, shaft Material) sizing {
+	s := f.asDrawn(hub, shaft)
+	if !f.BoreFinished && f.InterferenceTol == nil && f.BoreTol == nil {
+		s.hole(hub, s.d)
+	}
+	if f.BoreFinished {
+		hub = hub.machined()
+	}
+	if f.PinFinished {
+		shaft = shaft.machined()
+	}
+	s.rough(f.RoughnessLoss, hub, shaft, 1)
+	return s
+}
+
+// asDrawn is the size before printed holes and asperities.
+func (f PressFit) asDrawn(hub, shaft Material) sizing {
 	s := sizing{d: f.JointDiameter}
 	switch {
 	case f.Fit != "":
@@ -215,7 +266,7 @@ func (f PressFit) ready(hub, shaft Material, use string) joint {
 	perRadial := 2 * math.Pi * d
 	j := joint{
 		kind: "press_fit", path: slide, outerIsLower: f.Outside == "lower",
-		size: s.size, half: 0.5, fromOuter: s.outer, fromInner: s.inner, worst: s.worst,
+		size: s.size, drawn: s.drawn(), half: 0.5, fromOuter: s.outer, fromInner: s.inner, worst: s.worst, flatten: s.flatten, hold: s.hold,
 		outer:   member{stiffness: perRadial / (d * l.hubCompliance()), strain: 2 / d, limit: hub.PermittedHoop(use).Value, zero: d / 2 * hub.SecantZero.Value},
 		inner:   member{stiffness: perRadial / (d * l.shaftCompliance()), strain: 2 / d, limit: shaft.PermittedHoop(use).Value, zero: d / 2 * shaft.SecantZero.Value},
 		length:  f.EngagementLength,

@@ -71,7 +71,7 @@ func TestWorksheetArmAsAJob(t *testing.T) {
 // where the boss ends with the pin.
 func TestPinInBossAsAJob(t *testing.T) {
 	a := pinJob()
-	a.Lower.Modulus, a.Lower.Friction = ptr(1700.0), ptr(0.3)
+	a.Lower.Modulus, a.Lower.Friction, a.Lower.HoleBias = ptr(1700.0), ptr(0.3), ptr(0)
 	p := a.Latches[0].PressFit
 	p.BoreBeyond, p.InterferenceTol = ptr(0.0), nil
 	r := mustAnalyse(t, a)
@@ -84,11 +84,11 @@ func TestPinInBossAsAJob(t *testing.T) {
 
 // TestSteelPinInSteelAsAJob: worked example of a press fit, 25.020 in 25.000 mm, hub 50
 // mm, 20 mm long, friction 0.1: 63 MPa, 105 MPa round the bore, about 9900 N
-// (metricmech.com/calculators/press-fit.html, read).
+// (metricmech.com/calculators/press-fit.html, read). It leaves out the roughness.
 func TestSteelPinInSteelAsAJob(t *testing.T) {
 	steel := MaterialSpec{Material: "steel", Figures: Figures{Friction: ptr(0.1)}}
 	a := Assembly{Lower: steel, Upper: steel, Latches: []Latch{{ID: "pin", At: []Point{{0, 0}}, PressFit: &PressFit{
-		Outside: "lower", PinDiameter: 25.020, BoreDiameter: 25, OuterDiameter: 50, EngagementLength: 20, BoreBeyond: ptr(0.0), LeadInAngle: ptr(rad(15))}}}}
+		Outside: "lower", PinDiameter: 25.020, BoreDiameter: 25, OuterDiameter: 50, EngagementLength: 20, BoreBeyond: ptr(0.0), LeadInAngle: ptr(rad(15)), RoughnessLoss: ptr(0)}}}}
 	v := explained(a)
 	near(t, "pressure", v["p0"], 63, 1e-3)
 	near(t, "hoop", v["sigma_h"], 105, 1e-3)

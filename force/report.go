@@ -28,7 +28,11 @@ func latchResult(l Latch, j *joint, p profile, s state, mu Figure, b band, lower
 	r.StrainOf = strainOf(l, j, s)
 	r.ElasticPart = elasticPart(s, j.outerIsLower)
 	if !r.Locks {
-		r.Separation, r.SelfLocking = j.separation(mu.Value, s, &p)
+		q, held := p, s
+		if j.hold != 0 {
+			q, held = j.holding(mu.Value)
+		}
+		r.Separation, r.SelfLocking = j.separation(mu.Value, held, &q)
 		r.SeparationLow, r.SeparationHigh = j.separations(b, r.Separation)
 		r.Home, r.HomeLeast = j.home(b)
 	}

@@ -8,6 +8,9 @@ import "math"
 // separation gives the force to pull one joint apart [N]; locked if no force does.
 // s and p are as the joint stands at that friction.
 func (j *joint) separation(mu float64, s state, p *profile) (f float64, locked bool) {
+	if s.loose {
+		return 0, false
+	}
 	switch j.path {
 	case slide:
 		// Without the wall beyond the pin, and thinner by the pull: both on the low side.
@@ -28,6 +31,25 @@ func (j *joint) separation(mu float64, s state, p *profile) (f float64, locked b
 	return s.load * factor / (1 + j.lever*factor), false
 }
 
+// held is the size that holds, at the end of its tolerance that side says [mm]: low
+// with no hole tighter than drawn and all asperities flattened.
+func (j *joint) held(side float64) float64 {
+	if side > 0 {
+		return j.size + side*j.worst
+	}
+	return j.size - j.hold + side*j.worst
+}
+
+// holding evaluates the joint as it holds, nominal.
+func (j *joint) holding(mu float64) (profile, state) {
+	c := nominal(mu)
+	s := j.share(&c)
+	var p profile
+	var r state
+	j.at(&s, own{size: j.held(0)}, &p, &r)
+	return p, r
+}
+
 // separations gives the least and the most force that may pull one joint apart [N],
 // everything at its bad end at once, and the nominal one if a hook that leans far
 // makes it the lesser or the greater; low 0 for a loose joint or one that locks even
@@ -38,7 +60,7 @@ func (j *joint) separations(b band, nominal float64) (low, high float64) {
 		s := j.share(&c)
 		var p profile
 		var st state
-		j.at(&s, own{size: j.size + side*j.worst, outer: side * j.outer.wall, inner: side * j.inner.wall}, &p, &st)
+		j.at(&s, own{size: j.held(side), outer: side * j.outer.wall, inner: side * j.inner.wall}, &p, &st)
 		if st.loose {
 			return 0, false
 		}

@@ -21,6 +21,7 @@ const (
 type band struct {
 	mu                     float64 // nominal friction [1]
 	friction, lower, upper float64 // plus or minus, share [1]
+	rough                  bool    // what is pressed loses interference to its asperities, within a range
 }
 
 // bandOf is that of two parts.
@@ -29,7 +30,7 @@ func bandOf(lower, upper Material) band {
 }
 
 // The names of the common inputs, in the order of the draws.
-var commonInputs = [...]string{"friction", "modulus of lower", "modulus of upper", "force model", "surfaces of lower", "surfaces of upper"}
+var commonInputs = [...]string{"friction", "modulus of lower", "modulus of upper", "force model", "surfaces of lower", "surfaces of upper", "flattened asperities"}
 
 // tolerance draws assemblies and fills the band. Friction and modulus are even
 // over their spread; the growth of each part's surfaces, which makes pins and
@@ -107,8 +108,13 @@ func (b band) draw(rng *rand.Rand) (causes, [len(commonInputs)]float64) {
 	var x [len(commonInputs)]float64
 	x[0], x[1], x[2] = 2*rng.Float64()-1, 2*rng.Float64()-1, 2*rng.Float64()-1
 	x[3], x[4], x[5] = normal(rng), normal(rng), normal(rng)
-	return causes{mu: b.mu * (1 + b.friction*x[0]), lower: 1 + b.lower*x[1], upper: 1 + b.upper*x[2], model: 0.5 * x[3],
-		processLower: togetherShare * x[4], processUpper: togetherShare * x[5]}, x
+	c := causes{mu: b.mu * (1 + b.friction*x[0]), lower: 1 + b.lower*x[1], upper: 1 + b.upper*x[2], model: 0.5 * x[3],
+		processLower: togetherShare * x[4], processUpper: togetherShare * x[5]}
+	if b.rough {
+		c.flatten = rng.Float64()
+		x[6] = 6*c.flatten - 3
+	}
+	return c, x
 }
 
 // normal is a standard normal draw cut at three.

@@ -178,16 +178,21 @@ func TestPercentilesOfKnownValues(t *testing.T) {
 	near(t, "standard error of P95", p95Error(v), math.Sqrt(0.95*0.05/2001), 1e-9)
 }
 
-// TestDrawsAreEvenOrNormalAsStated: friction and moduli even over their spread, the
-// rest normal, cut at three.
+// TestDrawsAreEvenOrNormalAsStated: friction and moduli even over their spread, and so
+// what asperities lose, the rest normal, cut at three.
 func TestDrawsAreEvenOrNormalAsStated(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
-	b := band{mu: 0.4, friction: 0.25, lower: 0.15, upper: 0.1}
+	b := band{mu: 0.4, friction: 0.25, lower: 0.15, upper: 0.1, rough: true}
 	const n = 40000
 	var low, high, mean, square [6]float64
+	var least, most, half float64
 	for range n {
 		c, x := b.draw(rng)
-		for i, v := range x {
+		least, most, half = math.Min(least, x[6]), math.Max(most, x[6]), half+c.flatten/n
+		if math.Abs(c.flatten-(x[6]+3)/6) > 1e-12 {
+			t.Fatal("asperities of another draw")
+		}
+		for i, v := range x[:6] {
 			low[i], high[i], mean[i], square[i] = math.Min(low[i], v), math.Max(high[i], v), mean[i]+v/n, square[i]+v*v/n
 		}
 		for i, v := range [6][2]float64{{c.mu, 0.4 * (1 + 0.25*x[0])}, {c.lower, 1 + 0.15*x[1]}, {c.upper, 1 + 0.1*x[2]}, {c.model, x[3] / 2}, {c.processLower, x[4] * 0.5 / math.Sqrt2}, {c.processUpper, x[5] * 0.5 / math.Sqrt2}} {
@@ -195,6 +200,9 @@ func TestDrawsAreEvenOrNormalAsStated(t *testing.T) {
 				t.Fatalf("cause %d is %g, want %g", i, v[0], v[1])
 			}
 		}
+	}
+	if least < -3 || least > -2.99 || most > 3 || most < 2.99 || math.Abs(half-0.5) > 0.01 {
+		t.Errorf("asperities from %g to %g, mean %g", least, most, half)
 	}
 	for i := range 6 {
 		end, variance := 1.0, 1.0/3
@@ -238,7 +246,7 @@ func TestSharesOfAKnownSum(t *testing.T) {
 				v.x[i] = 2*rng.Float64() - 1
 			}
 		}
-		v.add(100 + 4*v.x[1]*math.Sqrt(3) + 3*v.x[6])
+		v.add(100 + 4*v.x[1]*math.Sqrt(3) + 3*v.x[len(commonInputs)])
 	}
 	got := v.shares()
 	if len(got) != 2 || got[0].Input != "modulus of lower" || got[1].Input != "sizes of a" || math.Abs(got[0].Share-0.64) > 0.015 || math.Abs(got[1].Share-0.36) > 0.015 {

@@ -46,7 +46,8 @@ func (t *trial) draw(c *causes, rng *rand.Rand, share float64, means []float64) 
 	for m := range t.joints {
 		j := &t.joints[m]
 		s := j.share(c)
-		size := j.size + s.outerGrowth*j.fromOuter + s.innerGrowth*j.fromInner
+		size := j.size + s.outerGrowth*j.fromOuter + s.innerGrowth*j.fromInner - c.flatten*j.flatten
+		unheld := j.hold - c.flatten*j.flatten
 		spread := share * math.Sqrt(j.fromOuter*j.fromOuter+j.fromInner*j.fromInner)
 		var sizes, walls float64
 		from := k
@@ -64,6 +65,7 @@ func (t *trial) draw(c *causes, rng *rand.Rand, share float64, means []float64) 
 			}
 			j.at(&s, o, &t.profiles[k], &t.state)
 			t.note(m, k)
+			t.loose = t.loose || o.size <= unheld
 		}
 		n := math.Sqrt(float64(k - from))
 		means[2*m], means[2*m+1] = sizes/n, walls/n

@@ -190,7 +190,7 @@ func (c Coupon) form() form {
 // assembly is one joint of a latch with another friction [1], stiffness as a share
 // of the table's [1] and size [mm].
 func (m *Model) assembly(s *subject, on form, friction, stiffness, size float64) force.Assembly {
-	l := Resize(s.latches[on], size, s.member)
+	l := withTolerance(Resize(s.latches[on], size, s.member), s.tolerance)
 	a := m.input.Assembly
 	l = stiffened(l, m.lower, m.upper, stiffness)
 	a.Latches, a.Draws = []force.Latch{l}, 100

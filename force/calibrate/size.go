@@ -188,7 +188,8 @@ func withDiameters(f force.PressFit) force.PressFit {
 	return f
 }
 
-// withTolerance gives the latch with a plus or minus on its size [mm].
+// withTolerance gives the latch with a plus or minus on its size [mm], which is then
+// the one that the joint has: no tight holes nor asperities come off it.
 func withTolerance(l force.Latch, tol float64) force.Latch {
 	each := tol / math.Sqrt2
 	switch {
@@ -210,10 +211,11 @@ func withTolerance(l force.Latch, tol float64) force.Latch {
 		l.Cantilever = &c
 	case l.CrushRib != nil:
 		c := *l.CrushRib
-		c.CrushTol = new(tol)
+		c.CrushTol, c.RoughnessLoss = new(tol), new(0.0)
 		l.CrushRib = &c
 	case l.PressFit != nil:
 		f := withDiameters(*l.PressFit)
+		f.RoughnessLoss = new(0.0)
 		if f.PinDiameter == 0 {
 			f.InterferenceTol = new(tol)
 		} else {

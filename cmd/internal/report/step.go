@@ -33,6 +33,7 @@ type Material struct {
 	Name    string   `json:"name"`
 	Process string   `json:"process"`
 	Build   string   `json:"build,omitzero"`
+	Finish  string   `json:"finish,omitzero"`
 	Source  string   `json:"source,omitzero"`
 	Figures []Figure `json:"figures"`
 }
@@ -143,7 +144,7 @@ func partOf(name string, e *envelope.Envelope, m force.Material) Part {
 }
 
 func materialOf(m force.Material) Material {
-	out := Material{Name: m.Name, Process: m.Process, Build: m.Build, Source: m.Source}
+	out := Material{Name: m.Name, Process: m.Process, Build: m.Build, Finish: m.Finish, Source: m.Source}
 	add := func(name, unit string, f force.Figure) {
 		if f.Mark != "" {
 			out.Figures = append(out.Figures, Figure{name, f.Value, unit, string(f.Mark)})
@@ -163,7 +164,11 @@ func materialOf(m force.Material) Material {
 	if m.SecantZero.Value != 0 {
 		add("strain at which the secant line meets zero", "1", m.SecantZero)
 	}
-	add("tolerance at least", "mm", m.Tolerance)
+	add("tolerance at least", "mm", m.LeastTolerance())
+	add("change of a small hole's diameter", "mm", m.HoleBias)
+	low, high, mark := m.Roughness()
+	add("roughness Rz, least", "mm", force.Figure{Value: low, Mark: mark})
+	add("roughness Rz, most", "mm", force.Figure{Value: high, Mark: mark})
 	add("tolerance, share of the dimension", "1", m.ToleranceShare)
 	add("spread of the friction", "1", m.FrictionSpread)
 	add("spread of the modulus", "1", m.ModulusSpread)

@@ -72,6 +72,9 @@ func materialDefaults(spec force.MaterialSpec, m force.Material) []string {
 	if spec.Build == "" && m.Layered() {
 		out = append(out, m.Name+" built in the weaker direction for every latch")
 	}
+	if spec.Finish == "" && m.Layered() {
+		out = append(out, m.Name+" as printed, neither blasted nor smoothed")
+	}
 	var figures []string
 	for _, f := range []struct {
 		name, unit string
@@ -80,7 +83,7 @@ func materialDefaults(spec force.MaterialSpec, m force.Material) []string {
 	}{
 		{"modulus", " MPa", 1, m.Modulus}, {"friction", "", 1, m.Friction}, {"friction on steel", "", 1, m.FrictionSteel},
 		{"strain once", " %", 100, m.StrainOnce}, {"strain once across the layers", " %", 100, m.StrainOnceZ},
-		{"tolerance at least", " mm", 1, m.Tolerance}, {"density", " g/cm3", 1, m.Density},
+		{"tolerance at least", " mm", 1, m.LeastTolerance()}, {"change of a small hole", " mm", 1, m.HoleBias}, {"density", " g/cm3", 1, m.Density},
 	} {
 		if f.Mark != force.MarkJob && f.Mark != force.MarkShop && f.Value != 0 {
 			figures = append(figures, fmt.Sprintf("%s %.4g%s (%s)", f.name, f.scale*f.Value, f.unit, f.Mark))
