@@ -20,7 +20,7 @@ func (e *explainer) ball(b *Ball) {
 		e.size("land", *b.Land, "crest of the lip")
 		e.step("ring.bears", "c_s", b.LipBearing(), "mm", "c = land, not below 0.03 t", "own", MarkOwn, "%s", b.LipBearing())
 	} else {
-		e.step("ring.bears", "c_s", b.LipBearing(), "mm", "c = t/4: no land is stated", "own", MarkOwn, "(%s - %s)/8", b.OuterDiameter, d)
+		e.step("ring.bears", "c_s", b.LipBearing(), "mm", "c = t/4: no land is stated", "own", MarkOwn, "(%s - %s)/8", b.OuterDiameter, drawn)
 	}
 	modulus := e.modulus("s", e.outer)
 	phi0 := BallContactAngle(d, b.BallDiameter)

@@ -89,7 +89,7 @@ func (e *explainer) annular(a *Annular) {
 func (e *explainer) bead(a *Annular) {
 	wide := a.beadWidth()
 	cot := 1 / math.Tan(a.MatingAngle)
-	e.step("ring.bead", "c", wide, "mm", "c = land + (y/4) (cot alpha + cot alpha'), width of the bead halfway up its flanks", sourceGeometry, MarkOwn, "%s + %s/4*(%s + %s)", a.Land, e.j.size, cot, max(0, 1/math.Tan(a.ReturnAngle)))
+	e.step("ring.bead", "c", wide, "mm", "c = land + (y/4) (cot alpha + cot alpha'), width of the bead halfway up its flanks", sourceGeometry, MarkOwn, "%s + %s/4*(%s + %s)", a.Land, e.j.drawn, cot, max(0, 1/math.Tan(a.ReturnAngle)))
 	for _, m := range []struct {
 		side string
 		t    Tube

@@ -25,7 +25,7 @@ func TestEveryFormulaIsListed(t *testing.T) {
 		t.Error("the list is out of order")
 	}
 	used := map[string]bool{}
-	for _, a := range variants() {
+	for _, a := range append(variants(), printedJobs()...) {
 		for _, l := range Explain(a, a.Latches[0].ID) {
 			if l.ID != "" && listed[l.ID].ID == "" {
 				t.Errorf("%s is not listed", l.ID)
