@@ -37,9 +37,13 @@ func (e *explainer) asperities(stated *float64, share float64, s sizing) {
 	li, hi, mi := inner.Roughness()
 	e.given("Rz_o", lo, "mm", "mean roughness depth of the outer part, at least", mo)
 	e.given("Rz_i", li, "mm", "of the inner part, at least", mi)
+	half := ""
+	if share != 1 {
+		half = "/2" // a radial size
+	}
 	const din = "DIN 7190-1:2017, as quoted by a bearing calculation manual"
-	e.step("press.flattened", "G", s.loss, "mm", "G = 0.4 (Rz_o + Rz_i), on the diameter: flattened asperities, the least, for the press", din, MarkRead, "%s*0.4*(%s + %s)", share, lo, li)
-	e.step("press.flattened_most", "G_h", s.loss+s.flatten, "mm", "G_h = 0.8 (Rz_o + Rz_i) with the roughest surfaces, for the hold", din+", the edition before", MarkRead, "%s*0.8*(%s + %s)", share, ho, hi)
+	e.step("press.flattened", "G", s.loss, "mm", "G = 0.4 (Rz_o + Rz_i), on the diameter: flattened asperities, the least, for the press", din, MarkRead, "0.4*(%[1]s + %[2]s)"+half, lo, li)
+	e.step("press.flattened_most", "G_h", s.loss+s.flatten, "mm", "G_h = 0.8 (Rz_o + Rz_i) with the roughest surfaces, for the hold", din+", the edition before", MarkRead, "0.8*(%[1]s + %[2]s)"+half, ho, hi)
 }
 
 // holding goes over to the size that is sure to hold; loose says that there is none.
