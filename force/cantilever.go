@@ -187,7 +187,7 @@ func (c Cantilever) ready(arm, mate Material, use string) joint {
 		j.upright = c.LeadIn == "mate"
 	}
 	j.unsure = a.unsure
-	j.modelUp, j.modelDown = math.Log(armModel), math.Log(max(armModel, a.solid/a.q))
+	j.modelUp, j.modelDown = math.Log(armModel), math.Log(max(armModel, a.solid/a.q)*farBent(c.Undercut/c.Length))
 	j.stroke = s.size/math.Tan(c.MatingAngle) + c.Land
 	if c.ReturnAngle < math.Pi/2-1e-6 {
 		j.stroke += s.size / math.Tan(c.ReturnAngle)

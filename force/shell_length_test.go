@@ -101,11 +101,11 @@ func lineJoined(s strip, t Tube) joined {
 // TestBandAgainstElements: a load spread over a band, from one narrower than the wall
 // to one much longer than the decay, at the mouth, away from it and before a floor.
 func TestBandAgainstElements(t *testing.T) {
-	for _, ratio := range []float64{0.05, 0.3, 0.9, 1.7} {
+	for _, ratio := range []float64{0.05, 0.9, 1.7} {
 		for _, far := range []FarEnd{Free, Floored} {
-			for _, mouth := range []float64{0, 0.5, 2} {
-				for _, band := range []float64{0.05, 0.4, 2, 6} {
-					for _, beyond := range []float64{0.3, 2, 8} {
+			for _, mouth := range []float64{0, 0.7} {
+				for _, band := range []float64{0.05, 0.6, 6} {
+					for _, beyond := range []float64{0.3, 3} {
 						tube := Tube{Radius: 15, Wall: 15 * ratio, Poisson: 0.4, Far: far}
 						beta := Beta(tube.Radius, tube.Wall, tube.Poisson)
 						tube.Band, tube.Mouth, tube.Beyond = band/beta, (mouth+band/2)/beta, (beyond+band/2)/beta

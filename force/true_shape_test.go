@@ -158,3 +158,51 @@ func TestArmAgainstItsTrueShape(t *testing.T) {
 		}
 	}
 }
+
+// TestArmBentFar: up to a fifth of its length the force to bend an arm in is never below
+// that of its true shape, and what pulls it out lies no further above the true pull than
+// the lower end of the model allows for.
+func TestArmBentFar(t *testing.T) {
+	for _, c := range []struct {
+		length, root, tip, undercut, mating, mu, q float64
+		leadIn                                     string
+	}{
+		{20, 2, 2, 3, 30, 0.3, 1, ""},
+		{20, 2, 2, 4, 20, 0.3, 1, ""},
+		{20, 2, 2, 4, 30, 0.6, 1, ""},
+		{20, 2, 1, 4, 30, 0.3, 1, ""},
+		{20, 2, 2, 4, 30, 0.3, 1.3, ""},
+		{20, 2, 2, 4, 30, 0.3, 1, "mate"},
+		{20, 1, 0.5, 4, 25, 0.2, 1, ""},
+		{10, 1, 1, 2, 30, 0.35, 1, ""},
+		{20, 3, 3, 4, 25, 0.3, 1, ""},
+		{20, 2, 1, 4, 20, 0.5, 1.2, "mate"},
+	} {
+		arm := Cantilever{Flexes: "lower", Bends: "outward", Undercut: c.undercut, MatingAngle: rad(c.mating), ReturnAngle: rad(35), LeadIn: c.leadIn,
+			Length: c.length, Thickness: c.root, Width: 5}
+		if c.tip != c.root {
+			arm.TipThickness = c.tip
+		}
+		if c.q > 1 {
+			arm.BaseFactor = ptr(c.q)
+		}
+		m := Material{Modulus: Figure{Value: 2000}, StrainOnce: Figure{Value: 1}, StrainOnceZ: Figure{Value: 1}}
+		j := arm.ready(m, m, "")
+		j.engage = j.stroke
+		p, s := j.nominalAt(c.mu)
+		got, _ := sumCurve([]profile{p}, []int{1}).Peak()
+		b := bentAs(arm, c.q, c.mu)
+		want := b.force(c.undercut)
+		b.alpha, b.pull, b.upright = arm.ReturnAngle, true, false
+		pull := b.force(c.undercut)
+		apart, _ := j.separation(c.mu, s, &p)
+		allowed := math.Exp(j.modelDown)
+		t.Logf("y/L %.2f, %+v: true %.4g N, ours over it %.3f; apart %.3f, allowed %.3f", c.undercut/c.length, c, want, got/want, apart/pull, allowed)
+		if got < want || got > 1.6*want {
+			t.Errorf("%+v: %g N, in its true shape %g N", c, got, want)
+		}
+		if apart < pull || apart > allowed*pull {
+			t.Errorf("%+v: pulled apart by %g N, in its true shape %g N; want up to %.3f of it", c, apart, pull, allowed)
+		}
+	}
+}
