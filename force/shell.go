@@ -109,8 +109,8 @@ func newStrip(t Tube, shear bool) strip {
 //
 // Source: Lame's ring, Shigley, press and shrink fits (from memory), over the
 // shell's band; the product is own. Axisymmetric finite elements under an even
-// pressure over the band give 0.90 to 1.01 of it for t/R of 0.05 to the solid pin of 2,
-// bands of 0.1 to 4 walls, at the mouth and away from it; see the tests.
+// pressure over the band give 0.94 to 1.01 of it for t/R of 0.05 to the solid pin of 2,
+// bands of 0.03 to 4 walls, at the mouth and away from it; see the tests.
 func RingStiffness(t Tube, outer, bore float64, isOuter bool) float64 {
 	nu := t.Poisson
 	if !isOuter {
