@@ -91,7 +91,7 @@ func AnalyseContext(ctx context.Context, a Assembly) (Result, error) {
 	joints := make([]joint, len(a.Latches))
 	profiles := make([]profile, len(a.Latches))
 	counts := make([]int, len(a.Latches))
-	peaks, stuck := make([]float64, len(a.Latches)), 0.0 // where each peaks, and where the first one locks [mm]
+	stuck := 0.0 // lift at which the first one locks [mm]
 	for i, l := range a.Latches {
 		j := readyJoint(l, lower, upper)
 		b.rough = b.rough || j.flatten > 0
@@ -99,7 +99,6 @@ func AnalyseContext(ctx context.Context, a Assembly) (Result, error) {
 		joints[i], counts[i] = j, len(l.At)
 		var s state
 		profiles[i], s = j.nominalAt(mu.Value)
-		_, peaks[i] = sumCurve(profiles[i:i+1], []int{1}).Peak()
 		r.Stroke = max(r.Stroke, profiles[i].first())
 		lr := latchResult(l, &j, profiles[i], s, mu, b, lower, upper)
 		r.Latches = append(r.Latches, lr)
@@ -118,7 +117,7 @@ func AnalyseContext(ctx context.Context, a Assembly) (Result, error) {
 		r.Work, r.SeatForce, r.Humps = r.Curve.Work(), r.Curve.At(0), r.Curve.humps(0.05)
 		r.thrustLine(a.Latches, profiles)
 	}
-	err := r.tolerance(ctx, a, level(joints, peaks, keepsApart(lower, upper), mu.Value), counts, b)
+	err := r.tolerance(ctx, a, held(joints, keepsApart(lower, upper), mu.Value), counts, b)
 	if err != nil {
 		return Result{}, err
 	}

@@ -2,7 +2,6 @@ package force
 
 import (
 	"math"
-	"math/rand/v2"
 	"slices"
 )
 
@@ -20,7 +19,8 @@ const (
 // curveBand draws the band along the stroke, in order of falling lift. It stands
 // on fewer draws than the peak, of which it says nothing: every lift for itself.
 func (r *Result) curveBand(a Assembly, joints []joint, counts []int, b band) {
-	rng := rand.New(rand.NewPCG(a.Seed, 0x62616e64))
+	s := newStreams(a.Seed, "band along the stroke", a.Latches)
+	s.begin(0)
 	t := newTrial(joints, counts)
 	lifts := make([]float64, bandLifts)
 	for i := range lifts {
@@ -29,8 +29,8 @@ func (r *Result) curveBand(a Assembly, joints []joint, counts []int, b band) {
 	forces := make([][bandDraws]float64, bandLifts)
 	sums, means := make([]float64, bandLifts), make([]float64, 2*len(joints))
 	for k := range bandDraws {
-		c, _ := b.draw(rng)
-		t.draw(&c, rng, apartShare, means)
+		c, _ := b.draw(s.common)
+		t.draw(&c, s.own, apartShare, means)
 		clear(sums)
 		for i := range t.profiles {
 			t.profiles[i].addTo(sums, lifts)

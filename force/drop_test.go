@@ -1,7 +1,6 @@
 package force
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -35,59 +34,63 @@ func densePeaks(t *testing.T, a Assembly) (peaks []float64, worst float64) {
 	t.Helper()
 	lower, _ := a.Shop.Resolve(a.Lower)
 	upper, _ := a.Shop.Resolve(a.Upper)
-	r, err := Analyse(a)
-	if err != nil {
-		t.Fatal(err)
-	}
 	mu := pairFriction(lower, upper).Value
 	var joints []joint
 	var counts []int
-	var at []float64
-	for i, l := range a.Latches {
+	for _, l := range a.Latches {
 		j := readyJoint(l, lower, upper)
 		j.findNodes(mu)
-		joints, counts, at = append(joints, j), append(counts, len(l.At)), append(at, r.Latches[i].PeakLift)
+		joints, counts = append(joints, j), append(counts, len(l.At))
 	}
-	tr := newTrial(level(joints, at, keepsApart(lower, upper), mu), counts)
+	tr := newTrial(joints, counts)
+	keeps := keepsApart(lower, upper)
+	if len(joints) == 1 {
+		keeps = 0
+	}
 	b := bandOf(lower, upper)
-	rng := rand.New(rand.NewPCG(a.Seed, 0x72616d6e657374))
+	s := newStreams(a.Seed, "tolerance", a.Latches)
 	means := make([]float64, 2*len(joints))
-	for range a.Draws {
-		c, _ := b.draw(rng)
-		tr.draw(&c, rng, apartShare, means)
+	for i := range a.Draws {
+		if i%blockDraws == 0 {
+			s.begin(i / blockDraws)
+		}
+		c, _ := b.draw(s.common)
+		tr.draw(&c, s.own, apartShare, means)
 		if tr.jam {
 			peaks = append(peaks, math.Inf(1))
 			continue
 		}
-		peaks = append(peaks, denseSum(tr.profiles))
+		peaks = append(peaks, denseSum(tr.profiles, keeps))
 	}
 	c := b.worst()
 	tr.each(&c, func(j *joint) own { return own{size: j.size + j.worst, outer: j.outer.wall, inner: j.inner.wall} })
 	slices.Sort(peaks)
-	return peaks, denseSum(tr.profiles)
+	return peaks, denseSum(tr.profiles, keeps)
 }
 
-// denseSum is the largest sum of profiles that looking everywhere finds.
-func denseSum(profiles []profile) float64 {
+// denseSum is the largest sum of profiles that looking everywhere finds, each latch standing
+// anywhere within keeps of where it should: at a lift it counts with the most that it asks
+// for from there to so much higher.
+func denseSum(profiles []profile, keeps float64) float64 {
+	const steps = 200
 	var lifts []float64
 	high := 0.0
 	for i := range profiles {
 		for _, p := range profiles[i].p[:profiles[i].n] {
-			lifts = append(lifts, p.Hi, p.Lo)
+			lifts = append(lifts, p.Hi, p.Lo, max(0, p.Lo-keeps))
 			high = max(high, p.Hi)
 		}
 	}
-	const steps = 400
 	for k := range steps + 1 {
 		lifts = append(lifts, high*float64(k)/steps)
 	}
-	slices.SortFunc(lifts, func(a, b float64) int { return cmp.Compare(b, a) })
-	most := 0.0
-	for _, lift := range lifts {
-		var sum float64 // just before whatever ends here: the larger side of every drop
-		for i := range profiles {
-			q := &profiles[i]
-			f := 0.0
+	slices.Sort(lifts)
+	sums := make([]float64, len(lifts))
+	force := make([]float64, len(lifts))
+	for i := range profiles {
+		q := &profiles[i]
+		for k, lift := range lifts {
+			force[k] = 0
 			for _, p := range q.p[:q.n] {
 				if lift > p.Hi || lift < p.Lo {
 					continue
@@ -96,13 +99,18 @@ func denseSum(profiles []profile) float64 {
 				if p.lip {
 					v = q.lip.force(lift)
 				}
-				f = max(f, v)
+				force[k] = max(force[k], v)
 			}
-			sum += f
 		}
-		most = max(most, sum)
+		for k, lift := range lifts {
+			most := 0.0
+			for m := k; m < len(lifts) && lifts[m] <= lift+keeps*(1+1e-12); m++ {
+				most = max(most, force[m])
+			}
+			sums[k] += most
+		}
 	}
-	return most
+	return slices.Max(sums)
 }
 
 // The force of the ordinary job is that of its rim and its hooks together, not that of the
@@ -119,7 +127,7 @@ func TestDropsThatDifferByRounding(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if r.P95 < 0.98*alone.P95 || r.P50 < 0.95*alone.P50 || r.Worst < alone.Worst || r.Worst < r.Peak {
+	if r.P95 < alone.P95 || r.P50 < alone.P50 || r.Worst < alone.Worst || r.Worst < r.Peak {
 		t.Errorf("rim and hooks: P50 %.1f, P95 %.1f, worst %.1f, nominal %.1f N; the rim alone asks for %.1f, %.1f, %.1f", r.P50, r.P95, r.Worst, r.Peak, alone.P50, alone.P95, alone.Worst)
 	}
 	peaks, worst := densePeaks(t, a)
@@ -134,7 +142,7 @@ func TestRandomRimsAndHooks(t *testing.T) {
 	rng := rand.New(rand.NewPCG(50, 2))
 	for n := range 200 {
 		a := rimAndHooks()
-		a.Draws, a.Seed = 200, uint64(n)
+		a.Draws, a.Seed = 100, uint64(n)
 		rim, hook := *a.Latches[0].Annular, *a.Latches[1].Cantilever
 		rim.Undercut = math.Round(20*(0.2+0.5*rng.Float64())) / 20
 		rim.MatingAngle = rad(math.Round(15 + 25*rng.Float64()))

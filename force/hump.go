@@ -19,8 +19,10 @@ func (j *joint) humpProfile(p *profile, s *shared, r *state, w, small float64) {
 		ret, _ = flank(s.mu, leaning(-j.tanBack, theta), j.lever)
 	}
 	r.factor = lead
+	p.held = j.held
 	crest := j.crest
-	p.add(ramp(crest+w*j.rise, crest, small*s.lead/j.rise, r.load*lead))
+	p.most = r.load * lead
+	p.add(ramp(crest+w*j.rise, crest, small*s.lead/j.rise, p.most))
 	if j.land > 0 {
 		p.add(piece{Hi: crest, Lo: crest - j.land, F0: r.load * land})
 	}

@@ -3,7 +3,6 @@ package force
 import (
 	"context"
 	"math"
-	"math/rand/v2"
 )
 
 // A joint jams where friction and flank stand so that no axial force moves it, or
@@ -65,19 +64,29 @@ func (c *jamCount) add(t *trial) {
 
 // goOn draws more assemblies for the count alone, if any can jam: the force rises
 // with friction and size, so none does where all at their bad end do not.
-func (c *jamCount) goOn(ctx context.Context, t *trial, b band, rng *rand.Rand, means []float64) error {
+func (c *jamCount) goOn(ctx context.Context, t *trial, a Assembly, b band) error {
 	if c.drawn >= jamDraws || c.any == 0 && !canJam(t, b) {
 		return nil
 	}
+	s, means := newStreams(a.Seed, "more jams", a.Latches), make([]float64, 2*len(t.joints))
+	s.begin(0)
 	for c.drawn < jamDraws && c.any < jamSure {
 		if c.drawn%256 == 0 && ctx.Err() != nil {
 			return ctx.Err()
 		}
-		causes, _ := b.draw(rng)
-		t.draw(&causes, rng, apartShare, means)
+		causes, _ := b.draw(s.common)
+		t.draw(&causes, s.own, apartShare, means)
 		c.add(t)
 	}
 	return nil
+}
+
+// join adds what another count found.
+func (c *jamCount) join(o jamCount) {
+	c.drawn, c.any = c.drawn+o.drawn, c.any+o.any
+	for m, n := range o.each {
+		c.each[m] += n
+	}
 }
 
 // canJam says whether any draw may jam: friction and sizes as far at their bad end as

@@ -127,7 +127,7 @@ func TestJammedStandAboveEveryForce(t *testing.T) {
 	with, without := 0, 0
 	for deg := 36.0; deg <= 44; deg += 0.5 {
 		a, _ := steepen(hookJob(), deg)
-		a.Draws = 4000
+		a.Draws = 20000
 		r := mustAnalyse(t, a)
 		lower, _ := Resolve(a.Lower)
 		j := readyJoint(a.Latches[0], lower, lower)
@@ -139,7 +139,7 @@ func TestJammedStandAboveEveryForce(t *testing.T) {
 		var all, together []float64
 		for range 20000 {
 			c, _ := b.draw(rng)
-			tr.draw(&c, rng, apartShare, make([]float64, 2))
+			tr.draw(&c, []*rand.Rand{rng}, apartShare, make([]float64, 2))
 			f := tr.peak()
 			if !tr.jam {
 				together = append(together, f)

@@ -101,6 +101,23 @@ func (l *lip) work(hi, lo float64) float64 {
 	return w
 }
 
+// most is the largest force near a lift, its summit or close to it: by parabolas through
+// three lifts a way apart, and again through three nearer ones.
+func (l *lip) most(lift, way float64) float64 {
+	f := l.force(lift)
+	for range 2 {
+		before, after := l.force(lift+way), l.force(lift-way)
+		if d := before + after - 2*f; d < 0 && way > 0 {
+			to := lift + max(-1, min(1, 0.5*(after-before)/d))*way
+			if v := l.force(to); v > f {
+				lift, f = to, v
+			}
+		}
+		way /= 4
+	}
+	return f
+}
+
 // peak between two lifts: the force rises to one summit and falls.
 func (l *lip) peak(hi, lo float64) (f, lift float64) {
 	lift = summit(l.force, lo, hi)
@@ -154,12 +171,23 @@ func (j *joint) ballProfile(p *profile, s *shared, r *state, w, small float64) {
 		r.factor, r.jam = s.lead, s.jam
 		hi = hand
 	}
+	end := l.zero + l.release()
 	if l.land > 0 {
-		p.add(piece{Hi: l.zero + hi, Lo: l.zero, lip: true})
-		p.add(piece{Hi: l.zero, Lo: l.zero - l.land, F0: l.force(l.zero)})
-		hi = -l.land
+		end = l.zero
 	}
-	p.add(piece{Hi: l.zero + hi, Lo: l.zero + l.release(), lip: true})
+	if p.held = j.held; p.held > 0 {
+		// The largest force counts longer: the summit of the nominal joint stands for that of
+		// the drawn one.
+		summit := min(l.zero+hi, max(end, j.summit))
+		p.add(piece{Hi: l.zero + hi, Lo: summit, lip: true})
+		p.top, hi = max(0, p.n-1), summit-l.zero
+		p.most = l.most(summit, min(j.wayUp, l.zero+contact-summit)/2)
+	}
+	p.add(piece{Hi: l.zero + hi, Lo: end, lip: true})
+	if l.land > 0 {
+		p.add(piece{Hi: l.zero, Lo: l.zero - l.land, F0: l.force(l.zero)})
+		p.add(piece{Hi: l.zero - l.land, Lo: l.zero + l.release(), lip: true})
+	}
 }
 
 // lipRange is where the ball stands on its lip, whether or not the seat lies in

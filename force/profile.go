@@ -18,12 +18,19 @@ func (p *piece) work() float64 {
 	return x * (p.F0 + x*(p.F1/2+x*p.F2/3))
 }
 
-// profile is the force of one joint over its stroke: at most four pieces, in
+// profile is the force of one joint over its stroke: at most five pieces, in
 // order of falling lift, so that a draw allocates nothing.
+//
+// Where the depth of the joint is not known to better than held, its largest force most,
+// at the end of piece top, counts over so much more lift, and what follows comes so much later:
+// that is the most that the joint asks for at a lift, wherever in that range it stands.
 type profile struct {
-	n   int
-	p   [4]piece
-	lip lip
+	n    int
+	p    [5]piece
+	lip  lip
+	top  int
+	held float64 // [mm]
+	most float64 // [N]
 }
 
 func (q *profile) add(p piece) {
@@ -48,6 +55,9 @@ func (q *profile) clip() {
 		if p.Hi > 0 {
 			if p.Lo < 0 {
 				p.Lo = 0
+				if q.n-1 == q.top {
+					q.most = q.of(p, 0) // it gets no further
+				}
 			}
 			return
 		}
@@ -60,13 +70,20 @@ func (q *profile) at(lift float64) float64 {
 	var f float64
 	for i := range q.n {
 		p := &q.p[i]
-		if lift < p.Lo {
+		own := lift
+		if i > q.top {
+			own += q.held
+		}
+		if own < p.Lo {
+			if i == q.top && own >= p.Lo-q.held {
+				f = max(f, q.most)
+			}
 			continue
 		}
-		if lift > p.Hi {
+		if own > p.Hi {
 			break // the pieces fall
 		}
-		f = max(f, q.of(p, lift))
+		f = max(f, q.of(p, own))
 	}
 	return f
 }
@@ -82,25 +99,37 @@ func (q *profile) addTo(sums, nodes []float64) {
 		i--
 	}
 	added, at := 0.0, -1 // the force added last, and the node it was added at
+	shift := 0.0
 	for k := range q.n {
 		p := &q.p[k]
-		if at >= 0 && nodes[at] == p.Hi {
+		hi, lo, f0, f1, f2 := p.Hi-shift, p.Lo-shift, p.F0, p.F1, p.F2
+		if at >= 0 && nodes[at] == hi {
 			if v := q.of(p, p.Hi); v > added {
 				sums[at] += v - added
 			}
 		}
 		if p.lip {
-			for ; i >= 0 && nodes[i] >= p.Lo; i-- {
-				added, at = q.lip.force(nodes[i]), i
+			for ; i >= 0 && nodes[i] >= lo; i-- {
+				added, at = q.lip.force(nodes[i]+shift), i
 				sums[i] += added
 			}
-			continue
+		} else {
+			for ; i >= 0 && nodes[i] >= lo; i-- {
+				x := hi - nodes[i]
+				added, at = f0+x*(f1+x*f2), i
+				sums[i] += added
+			}
 		}
-		hi, lo, f0, f1, f2 := p.Hi, p.Lo, p.F0, p.F1, p.F2
-		for ; i >= 0 && nodes[i] >= lo; i-- {
-			x := hi - nodes[i]
-			added, at = f0+x*(f1+x*f2), i
-			sums[i] += added
+		if k == q.top && q.held > 0 {
+			f := q.most
+			if at >= 0 && nodes[at] == lo && f > added {
+				sums[at] += f - added
+			}
+			shift = q.held
+			for ; i >= 0 && nodes[i] >= lo-shift; i-- {
+				added, at = f, i
+				sums[i] += f
+			}
 		}
 	}
 }

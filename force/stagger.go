@@ -27,26 +27,21 @@ func staggered(latches []LatchResult, keeps float64) bool {
 	return false
 }
 
-// level shifts designs that peak less than keeps apart to one lift, the highest of
-// them: in some assemblies they will, and the band must not count on the distance.
-func level(joints []joint, peaks []float64, keeps, mu float64) []joint {
-	order := make([]int, len(joints))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(peaks[b], peaks[a]) })
+// held is the joints with the depth of each unknown by what the process keeps, if there
+// are several: wherever in that range the peak of one lies, it may meet the peak of another,
+// and the band must not count on the distance.
+func held(joints []joint, keeps, mu float64) []joint {
 	out := slices.Clone(joints)
-	top := math.Inf(1)
-	for _, i := range order {
-		if top-peaks[i] >= keeps {
-			top = peaks[i]
+	if len(out) < 2 {
+		return out
+	}
+	for i := range out {
+		if out[i].path == slide {
+			continue // its force lasts to the seat
 		}
-		if shift := top - peaks[i]; shift > 1e-6 {
-			out[i].engage += shift
-			out[i].nodes = nil
-			out[i].prepare()
-			out[i].findNodes(mu)
-		}
+		out[i].held = keeps
+		out[i].nodes = nil
+		out[i].findNodes(mu)
 	}
 	return out
 }
@@ -135,9 +130,9 @@ func apart(together func(shift float64) float64, heaviest, gap float64) float64 
 	best, least := 0.0, math.Inf(1)
 	for k := range steps {
 		shift := furthest * float64(k) / steps
-		worst := max(together(shift), together(shift+gap/2), together(shift+gap))
+		worst := max(together(shift), together(shift+gap/2), together(shift+gap), together(shift+1.5*gap), together(shift+2*gap))
 		if worst < least*(1-1e-6) {
-			best, least = shift+gap/2, worst
+			best, least = shift+gap, worst
 		}
 		if least <= 1.02*heaviest {
 			break

@@ -85,7 +85,8 @@ func TestStaggerKnowsWhereThereIsNothingToGain(t *testing.T) {
 }
 
 // TestBandDoesNotCountOnADistanceThatTheProcessDoesNotKeep: rings that peak 0.1 mm
-// apart in lift have the band of rings that peak together.
+// apart in lift have the band of rings that peak together; the further apart, the less, and
+// nowhere a step.
 func TestBandDoesNotCountOnADistanceThatTheProcessDoesNotKeep(t *testing.T) {
 	with := func(apart float64) Result {
 		a := capJob()
@@ -95,14 +96,22 @@ func TestBandDoesNotCountOnADistanceThatTheProcessDoesNotKeep(t *testing.T) {
 		a.Latches = append(a.Latches, b)
 		return mustAnalyse(t, a)
 	}
-	together, near1, far := with(0), with(0.19), with(0.21)
+	together, near1, far := with(0), with(0.19), with(0.5)
 	if near1.Peak >= 0.95*together.Peak {
 		t.Fatalf("nominal %g N, together %g N", near1.Peak, together.Peak)
 	}
 	near(t, "P95", near1.P95, together.P95, 1e-12)
 	near(t, "worst case", near1.Worst, together.Worst, 1e-12)
+	last := near1.P95
+	for lift := 0.2; lift < 0.6; lift += 0.02 {
+		p95 := with(lift).P95
+		if p95 > last*(1+1e-9) || p95 < 0.9*last {
+			t.Errorf("P95 %g N at %.2f mm apart, %g N at 0.02 mm less", p95, lift, last)
+		}
+		last = p95
+	}
 	if far.P95 >= 0.95*together.P95 {
-		t.Errorf("0.21 mm apart, which PBF keeps: P95 %g N, together %g N", far.P95, together.P95)
+		t.Errorf("0.5 mm apart, of which PBF keeps 0.3: P95 %g N, together %g N", far.P95, together.P95)
 	}
 }
 

@@ -45,40 +45,24 @@ func (r *Result) tolerance(ctx context.Context, a Assembly, joints []joint, coun
 	if n == 0 {
 		n = defaultDraws
 	}
-	rng := rand.New(rand.NewPCG(a.Seed, 0x72616d6e657374))
-	t := newTrial(joints, counts)
-	peaks, works := make([]float64, n), make([]float64, n)
-	spread := newVariance(a.Latches)
-	var loose, over int
-	jams := jamCount{each: make([]int, len(joints))}
-	for i := range n {
-		if i%256 == 0 && ctx.Err() != nil {
-			return ctx.Err()
-		}
-		c, x := b.draw(rng)
-		copy(spread.x, x[:])
-		t.draw(&c, rng, apartShare, spread.x[len(commonInputs):])
-		jams.add(t)
-		loose, over = loose+one(t.loose), over+one(t.over)
-		if t.jam {
-			peaks[i], works[i] = math.Inf(1), math.Inf(1)
-			continue
-		}
-		peaks[i], works[i] = t.peak(), t.work()
-		spread.add(peaks[i])
-	}
-	if err := jams.goOn(ctx, t, b, rng, spread.x[len(commonInputs):]); err != nil {
+	d := draws{assembly: a, joints: joints, counts: counts, band: b, peaks: make([]float64, n), works: make([]float64, n)}
+	if err := d.run(ctx); err != nil {
 		return err
 	}
-	r.Jammed = jams.share(jams.any)
-	for i := range joints {
-		r.Latches[i].Jammed = jams.share(jams.each[i])
+	t := newTrial(joints, counts)
+	if err := d.jams.goOn(ctx, t, a, b); err != nil {
+		return err
 	}
-	r.Spread = spread.shares()
+	r.Jammed = d.jams.share(d.jams.any)
+	for i := range joints {
+		r.Latches[i].Jammed = d.jams.share(d.jams.each[i])
+	}
+	r.Spread = d.spread.shares()
+	peaks, works := d.peaks, d.works
 	slices.Sort(peaks)
 	slices.Sort(works)
 	p5, p50, p95 := percentiles(peaks)
-	r.Loose, r.Overstrained = float64(loose)/float64(n), float64(over)/float64(n)
+	r.Loose, r.Overstrained = float64(d.loose)/float64(n), float64(d.over)/float64(n)
 	r.P5, r.P50 = known(p5), known(p50)
 	if r.NoP95 = r.Locks || r.Jammed > JamsForP95 || known(p95) < p95; !r.NoP95 {
 		_, _, work := percentiles(works)

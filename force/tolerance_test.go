@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 )
 
@@ -37,7 +38,7 @@ func TestPeakOfDrawsIsThePeakOfTheSum(t *testing.T) {
 		means := make([]float64, 2*len(joints))
 		for range 4 {
 			c := causes{mu: mu * (0.75 + 0.5*rng.Float64()), lower: 0.9, upper: 1.1, model: 0.4 * rng.NormFloat64(), processLower: 0.3 * rng.NormFloat64(), processUpper: 0.3 * rng.NormFloat64()}
-			tr.draw(&c, rng, 0.35, means)
+			tr.draw(&c, slices.Repeat([]*rand.Rand{rng}, len(joints)), 0.35, means)
 			var dense float64
 			for i := range 8001 {
 				dense = max(dense, tr.sum(6*float64(i)/8000))
@@ -58,9 +59,9 @@ func TestDrawsAllocateNothing(t *testing.T) {
 		a.Draws = draws
 		return testing.AllocsPerRun(3, func() { mustAnalyse(t, a) })
 	}
-	// The runtime itself allocates now and then; a draw that did would show as
-	// 3800 more.
-	if few, many := count(200), count(4000); math.Abs(many-few) > 10 {
+	// A block of draws has tables of its own, and the runtime itself allocates now and then;
+	// a draw that did would show as 3800 more.
+	if few, many := count(200), count(4000); math.Abs(many-few) > 400 {
 		t.Errorf("%g allocations with 200 draws, %g with 4000", few, many)
 	}
 }
@@ -228,7 +229,7 @@ func TestWorkOfDrawsIsTheWorkOfTheirCurves(t *testing.T) {
 		rng, means := rand.New(rand.NewPCG(3, 4)), make([]float64, 2)
 		for range 20 {
 			c := causes{mu: mu * (0.8 + 0.4*rng.Float64()), lower: 1, upper: 1}
-			tr.draw(&c, rng, 0.2, means)
+			tr.draw(&c, []*rand.Rand{rng}, 0.2, means)
 			near(t, a.Latches[0].ID, tr.work(), sumCurve(tr.profiles, []int{1, 1, 1}).Work(), 0.015)
 		}
 	}

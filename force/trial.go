@@ -38,19 +38,20 @@ func newTrial(joints []joint, counts []int) *trial {
 	return t
 }
 
-// draw evaluates every place under shared causes. means takes two standard
+// draw evaluates every place under shared causes, each design by its own source of random
+// numbers. means takes two standard
 // normals for each design: the means of its own size and wall errors.
-func (t *trial) draw(c *causes, rng *rand.Rand, share float64, means []float64) {
+func (t *trial) draw(c *causes, from []*rand.Rand, share float64, means []float64) {
 	t.forget()
 	k := 0
 	for m := range t.joints {
-		j := &t.joints[m]
+		j, rng := &t.joints[m], from[m]
 		s := j.share(c)
 		size := j.size + s.outerGrowth*j.fromOuter + s.innerGrowth*j.fromInner - c.flatten*j.flatten
 		unheld := j.hold - c.flatten*j.flatten
 		spread := share * math.Sqrt(j.fromOuter*j.fromOuter+j.fromInner*j.fromInner)
 		var sizes, walls float64
-		from := k
+		first := k
 		for ; k < t.ends[m]; k++ {
 			z := normal(rng)
 			sizes += z
@@ -67,7 +68,7 @@ func (t *trial) draw(c *causes, rng *rand.Rand, share float64, means []float64) 
 			t.note(m, k)
 			t.loose = t.loose || o.size <= unheld
 		}
-		n := math.Sqrt(float64(k - from))
+		n := math.Sqrt(float64(k - first))
 		means[2*m], means[2*m+1] = sizes/n, walls/n
 	}
 }

@@ -52,6 +52,17 @@ func (v *variance) add(peak float64) {
 	}
 }
 
+// join adds the draws of another one of the same inputs.
+func (v *variance) join(o *variance) {
+	v.n, v.total, v.square = v.n+o.n, v.total+o.total, v.square+o.square
+	for i := range o.sum {
+		for b := range varianceBins {
+			v.sum[i][b] += o.sum[i][b]
+			v.count[i][b] += o.count[i][b]
+		}
+	}
+}
+
 // shares lists the inputs by their share, largest first.
 func (v *variance) shares() []Share {
 	if v.n == 0 {
