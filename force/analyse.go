@@ -117,7 +117,7 @@ func AnalyseContext(ctx context.Context, a Assembly) (Result, error) {
 		r.Work, r.SeatForce, r.Humps = r.Curve.Work(), r.Curve.At(0), r.Curve.humps(0.05)
 		r.thrustLine(a.Latches, profiles)
 	}
-	err := r.tolerance(ctx, a, held(joints, keepsApart(lower, upper), mu.Value), counts, b)
+	err := r.tolerance(ctx, a, drifting(joints, keepsApart(lower, upper), mu.Value), counts, b)
 	if err != nil {
 		return Result{}, err
 	}

@@ -19,7 +19,7 @@ func (j *joint) humpProfile(p *profile, s *shared, r *state, w, small float64) {
 		ret, _ = flank(s.mu, leaning(-j.tanBack, theta), j.lever)
 	}
 	r.factor = lead
-	p.held = j.held
+	p.drift = j.drift
 	crest := j.crest
 	p.most = r.load * lead
 	p.add(ramp(crest+w*j.rise, crest, small*s.lead/j.rise, p.most))

@@ -41,7 +41,7 @@ type joint struct {
 	edge               float64 // length by which the wall beyond the engaged length adds to it [mm]
 	swell              float64 // of a pin under the force along it, per friction, see [Fit.Swelling] [1]
 	engage             float64 // lift at first contact, nominal [mm]
-	held               float64 // range of depth over which the joint may peak, see [profile] [mm]
+	drift              float64 // range of depth over which the joint may peak, see [profile] [mm]
 	summit, wayUp      float64 // of a ball: nominal lift of the largest force on the lip, and way to it [mm]
 	stroke             float64 // the joint's own, from first contact to home [mm]
 	ballR              float64 // radius of the ball [mm]
@@ -176,7 +176,7 @@ func (j *joint) share(c *causes) shared {
 // at evaluates the joint at one place, into p and r.
 func (j *joint) at(s *shared, o own, p *profile, r *state) {
 	*r = state{}
-	p.n, p.top, p.held = 0, 0, 0
+	p.n, p.top, p.drift = 0, 0, 0
 	if o.size <= 0 {
 		r.loose = true
 		return
@@ -227,9 +227,9 @@ func (j *joint) findNodes(mu float64) {
 	var at []float64
 	switch j.path {
 	case hump:
-		at = append(at, j.crest, j.crest-j.held)
+		at = append(at, j.crest, j.crest-j.drift)
 		if j.land > 0 {
-			at = append(at, j.crest-j.land-j.held)
+			at = append(at, j.crest-j.land-j.drift)
 		}
 	case slide:
 		at = append(at, j.crest, j.crest-j.length)
@@ -243,12 +243,12 @@ func (j *joint) findNodes(mu float64) {
 			at = append(at, hi)
 		}
 		at = append(at, top+way/2, top)
-		if j.held > 0 {
-			at = append(at, top+way/4, top+way/8, top-j.held, top-j.held-way/4, top-j.held-3*way/4)
+		if j.drift > 0 {
+			at = append(at, top+way/4, top+way/8, top-j.drift, top-j.drift-way/4, top-j.drift-3*way/4)
 		}
-		at = append(at, top-way/2-j.held, top-way-j.held)
+		at = append(at, top-way/2-j.drift, top-way-j.drift)
 		if l := &p.lip; l.land > 0 { // from where to where the force stays
-			at = append(at, l.zero, l.zero-j.held, l.zero-l.land-j.held)
+			at = append(at, l.zero, l.zero-j.drift, l.zero-l.land-j.drift)
 		}
 	}
 	j.nodes = j.nodes[:0]

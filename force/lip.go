@@ -175,7 +175,7 @@ func (j *joint) ballProfile(p *profile, s *shared, r *state, w, small float64) {
 	if l.land > 0 {
 		end = l.zero
 	}
-	if p.held = j.held; p.held > 0 {
+	if p.drift = j.drift; p.drift > 0 {
 		// The largest force counts longer: the summit of the nominal joint stands for that of
 		// the drawn one.
 		summit := min(l.zero+hi, max(end, j.summit))

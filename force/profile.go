@@ -21,16 +21,16 @@ func (p *piece) work() float64 {
 // profile is the force of one joint over its stroke: at most five pieces, in
 // order of falling lift, so that a draw allocates nothing.
 //
-// Where the depth of the joint is not known to better than held, its largest force most,
+// Where the depth of the joint is not known to better than drift, its largest force most,
 // at the end of piece top, counts over so much more lift, and what follows comes so much later:
 // that is the most that the joint asks for at a lift, wherever in that range it stands.
 type profile struct {
-	n    int
-	p    [5]piece
-	lip  lip
-	top  int
-	held float64 // [mm]
-	most float64 // [N]
+	n     int
+	p     [5]piece
+	lip   lip
+	top   int
+	drift float64 // [mm]
+	most  float64 // [N]
 }
 
 func (q *profile) add(p piece) {
@@ -72,10 +72,10 @@ func (q *profile) at(lift float64) float64 {
 		p := &q.p[i]
 		own := lift
 		if i > q.top {
-			own += q.held
+			own += q.drift
 		}
 		if own < p.Lo {
-			if i == q.top && own >= p.Lo-q.held {
+			if i == q.top && own >= p.Lo-q.drift {
 				f = max(f, q.most)
 			}
 			continue
@@ -120,12 +120,12 @@ func (q *profile) addTo(sums, nodes []float64) {
 				sums[i] += added
 			}
 		}
-		if k == q.top && q.held > 0 {
+		if k == q.top && q.drift > 0 {
 			f := q.most
 			if at >= 0 && nodes[at] == lo && f > added {
 				sums[at] += f - added
 			}
-			shift = q.held
+			shift = q.drift
 			for ; i >= 0 && nodes[i] >= lo-shift; i-- {
 				added, at = f, i
 				sums[i] += f

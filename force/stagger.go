@@ -27,10 +27,10 @@ func staggered(latches []LatchResult, keeps float64) bool {
 	return false
 }
 
-// held is the joints with the depth of each unknown by what the process keeps, if there
+// drifting is the joints with the depth of each unknown by what the process keeps, if there
 // are several: wherever in that range the peak of one lies, it may meet the peak of another,
 // and the band must not count on the distance.
-func held(joints []joint, keeps, mu float64) []joint {
+func drifting(joints []joint, keeps, mu float64) []joint {
 	out := slices.Clone(joints)
 	if len(out) < 2 {
 		return out
@@ -39,7 +39,7 @@ func held(joints []joint, keeps, mu float64) []joint {
 		if out[i].path == slide {
 			continue // its force lasts to the seat
 		}
-		out[i].held = keeps
+		out[i].drift = keeps
 		out[i].nodes = nil
 		out[i].findNodes(mu)
 	}

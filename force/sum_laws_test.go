@@ -167,7 +167,7 @@ func TestSumOfEveryDraw(t *testing.T) {
 			joints, counts, balls = append(joints, j), append(counts, len(l.At)), balls || j.path == ball
 		}
 		keeps := keepsApart(lower, upper)
-		standing := held(joints, keeps, mu)
+		standing := drifting(joints, keeps, mu)
 		if len(joints) == 1 {
 			keeps = 0
 		}

@@ -9,7 +9,7 @@ import (
 
 // flatCurve is a force of one Newton from a lift down to another.
 func flatCurve(hi, lo float64) Curve {
-	return sumCurve([]profile{{n: 1, p: [4]piece{{Hi: hi, Lo: lo, F0: 1}}}}, []int{1})
+	return sumCurve([]profile{{n: 1, p: [5]piece{{Hi: hi, Lo: lo, F0: 1}}}}, []int{1})
 }
 
 // TestTiltedForceInClosedForm: a force that stays from the first contact to the seat
