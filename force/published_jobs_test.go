@@ -8,20 +8,21 @@ import (
 // The worked examples as whole jobs: what Explain prints beside the governing figure
 // must be what the source prints.
 
-// TestLampHousingAsAJob: two equal members of PC, 1 mm of undercut for each, near
-// the end and remote (Snap-Fit Joints for Plastics - A Design Guide, annular example,
-// about p. 23, from memory: 748 N, 2992 N, remote 8976 N). The source takes the same
-// factor for both members and rounds it to 0.0017, 0.8 % above its formula.
+// TestLampHousingAsAJob: two equal members of PC, 1 mm of undercut for each, near the
+// end, the rounded edge of 45 deg taken as 30 (Snap-Fit Joints for Plastics - A Design
+// Guide, annular example, p. 23, read: 748 N, 1346 N), and remote by its factor of 3 (p.
+// 22, read). The source takes the same factor for both members and rounds it to 0.0017,
+// 0.8 % above its formula.
 func TestLampHousingAsAJob(t *testing.T) {
-	for _, c := range []struct{ end, want float64 }{{0, 2992}, {50, 8976}} {
+	for _, c := range []struct{ end, want float64 }{{0, 1346}, {50, 3 * 1346}} {
 		pc := MaterialSpec{Material: "PC", Process: "moulded", Figures: Figures{Modulus: ptr(2200.0), Poisson: ptr(0.35), Friction: ptr(0.6), SecantZero: ptr(10.0)}}
 		a := Assembly{Lower: pc, Upper: pc, Latches: []Latch{{ID: "housing", At: []Point{{0, 0}}, Annular: &Annular{
-			Outside: "lower", JointDiameter: 200, Undercut: 2, MatingAngle: rad(45), ReturnAngle: rad(45), OuterDiameter: 205, InnerDiameter: 195,
+			Outside: "lower", JointDiameter: 200, Undercut: 2, MatingAngle: rad(30), ReturnAngle: rad(30), OuterDiameter: 205, InnerDiameter: 195,
 			EndDistance: c.end, EndDistanceInner: ptr(c.end)}}}}
 		v := explained(a)
 		near(t, "the guide's mating force", v["W_guide"], c.want, 0.02)
 		near(t, "its factor", v["X_N"], 0.0017, 0.015)
-		near(t, "friction factor", v["f"], 4, 1e-9)
+		near(t, "friction factor", v["f"], 1.8, 1e-3)
 		// The governing model lies above the guide, near the end as forces.md has it.
 		if r := mustAnalyse(t, a); r.Peak < 1.3*c.want {
 			t.Errorf("%g mm from the end: %g N, the guide %g N", c.end, r.Peak, c.want)
@@ -31,8 +32,7 @@ func TestLampHousingAsAJob(t *testing.T) {
 }
 
 // TestHookOfPCAsAJob: Snap-Fit Joints for Plastics - A Design Guide, calculation
-// example I, about p. 16 (from memory): thickness 3.28 mm at the root and half of it
-// at the tip, deflection force 32.5 N, mating force 58.5 N.
+// example I, p. 16 (read): thickness 3.28 mm at the root and half of it at the tip, deflection force 32.5 N, mating force 58.5 N.
 func TestHookOfPCAsAJob(t *testing.T) {
 	pc := MaterialSpec{Material: "PC", Process: "moulded", Figures: Figures{Friction: ptr(0.6)}}
 	a := Assembly{Lower: pc, Upper: pc, Latches: []Latch{{ID: "hook", At: []Point{{0, 0}}, Cantilever: &Cantilever{
