@@ -13,6 +13,12 @@ import (
 //go:embed topics
 var texts embed.FS
 
+// published is the tables of the page of that name: [force]'s test of the published page
+// makes it.
+//
+//go:embed published.txt
+var published string
+
 // A Topic is one page of the reference.
 type Topic struct {
 	Name  string // as it is asked for
@@ -33,6 +39,7 @@ func Topics() []Topic {
 		{"outputs", "the files of a run", nil},
 		{"exit-codes", "exit codes and how faults are written", nil},
 		{"warnings", "numbered warnings, all of them", warningTable},
+		{"published", "published forces beside those of ramnest, and why they differ", func() string { return published }},
 		{"safety", "what the figures do not replace", nil},
 		{"limits", "bounds on what a file may cost, and how to raise them", nil},
 	}
