@@ -69,11 +69,18 @@ func steps(t *testing.T, p published, r Result) []step {
 	out := []step{{"published", p.Expected["mating_force_N"]}}
 	switch p.Kind {
 	case "hook":
-		mate := jointOf(p, true)
-		mate.Latches[0].Cantilever.LeadIn = "mate"
+		arm, q := *theirs.Latches[0].Cantilever, 1.0
+		if arm.BaseFactor != nil {
+			q = *arm.BaseFactor
+		}
+		hook := bentAs(arm, q, p.in("mu"))
+		hook.modulus, hook.root = p.in("modulus_MPa"), hook.root*hook.modulus/p.in("modulus_MPa")
+		mate := hook
+		mate.upright = true
 		out = append(out, step{"its figures unrounded", n * v["W_guide"]},
-			step{"the axial force has a lever and bends the arm further", nominal(mate)},
-			step{"the arm leans as it bends, so its flank stands steeper", whole})
+			step{"the axial force has a lever and bends the arm further", n * mate.force(arm.Undercut)},
+			step{"the arm leans as it bends, so its flank stands steeper", n * hook.force(arm.Undercut)},
+			step{"what our formula asks beyond the arm's true bent shape", whole})
 	case "ring":
 		out = append(out, step{"its figures unrounded", v["W_guide"]},
 			step{"shell theory for its geometric factor", v["P"] * v["f"]},
