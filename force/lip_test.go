@@ -104,3 +104,19 @@ func TestBallOverALand(t *testing.T) {
 	near(t, "bearing", left.PeakEach, mustAnalyse(t, quarter).Latches[0].PeakEach, 1e-9)
 	near(t, "and no land", left.Stroke, s.Stroke, 1e-12)
 }
+
+// TestBearingKeepsTheLengthOfTheWall: a band at the mouth stands off from it by half its
+// width, at the cost of what lies beyond; a short ring gives it half of its length.
+func TestBearingKeepsTheLengthOfTheWall(t *testing.T) {
+	b := Ball{BallDiameter: 6, MouthDiameter: 5.6, OuterDiameter: 9, SocketDepth: 2, Land: ptr(0.6)}
+	tube := b.mouth(Material{})
+	near(t, "lip", tube.Mouth, 0.3, 1e-12)
+	near(t, "floor", tube.Mouth+tube.Beyond, 2, 1e-12)
+	a := *capJob().Latches[0].Annular
+	a.EndDistance, a.FarEnd, a.FarDistance = 0.1, "floored", 4
+	ring := a.outerTube(Material{})
+	near(t, "bead", ring.Mouth, a.beadWidth()/2, 1e-12)
+	near(t, "wall", ring.Mouth+ring.Beyond, 4.1, 1e-12)
+	a.FarDistance = 1.3
+	near(t, "short ring", a.outerTube(Material{}).Band, 0.7, 1e-12)
+}
