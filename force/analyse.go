@@ -11,10 +11,11 @@ import (
 type Assembly struct {
 	Lower, Upper MaterialSpec
 	Latches      []Latch
-	Shop         Shop   // the shop's own material table; nil: none
-	Seed         uint64 // of the tolerance draws
-	Draws        int    // number of tolerance draws; 0: 10000
-	MostPlaces   int    // of all latches together; 0: 2000
+	Shop         Shop     // the shop's own material table; nil: none
+	Seed         uint64   // of the tolerance draws
+	Draws        int      // number of tolerance draws; 0: 10000
+	MostPlaces   int      // of all latches together; 0: 2000
+	Service      *Service // what the joint goes through; nil: not stated, and no hold at the end of life
 }
 
 // Validate returns everything wrong with the assembly.
@@ -24,6 +25,9 @@ func (a Assembly) Validate() []Fault {
 	upper, more := a.Shop.Resolve(a.Upper)
 	out = append(out, Under("upper", more)...)
 	sound := len(out) == 0
+	if a.Service != nil {
+		out = append(out, Under("service", a.Service.Validate())...)
+	}
 	if len(a.Latches) == 0 {
 		out = append(out, Fault{Field: "latches", Problem: "is empty", Want: "one latch or more"})
 	}
@@ -87,7 +91,10 @@ func AnalyseContext(ctx context.Context, a Assembly) (Result, error) {
 	upper, _ := a.Shop.Resolve(a.Upper)
 	mu := pairFriction(lower, upper)
 	b := bandOf(lower, upper)
-	var r Result
+	r := Result{HoldLatch: -1, HoldLifeLatch: -1}
+	if a.Service != nil {
+		r.HoldWanted = a.Service.Hold
+	}
 	joints := make([]joint, len(a.Latches))
 	profiles := make([]profile, len(a.Latches))
 	counts := make([]int, len(a.Latches))
@@ -101,6 +108,16 @@ func AnalyseContext(ctx context.Context, a Assembly) (Result, error) {
 		profiles[i], s = j.nominalAt(mu.Value)
 		r.Stroke = max(r.Stroke, profiles[i].first())
 		lr := latchResult(l, &j, profiles[i], s, mu, b, lower, upper)
+		if a.Service != nil {
+			outer, inner := lower, upper
+			if !j.outerIsLower {
+				outer, inner = upper, lower
+			}
+			lr.Hold.Factors = lifeFactors(*a.Service, l, &j, s, outer, inner)
+			if _, known := LifeShare(lr.Hold.Factors); known {
+				lr.Formulas = append(lr.Formulas, "hold.life")
+			}
+		}
 		r.Latches = append(r.Latches, lr)
 		if lr.Locks {
 			r.Locks, stuck = true, max(stuck, profiles[i].first())

@@ -42,7 +42,11 @@ func Explain(a Assembly, id string) []Line {
 		if !j.outerIsLower {
 			outer, inner = upper, lower
 		}
-		return explain(l, &j, p, s, mu, outer, inner)
+		lines := explain(l, &j, p, s, mu, outer, inner)
+		if a.Service != nil {
+			lines = append(lines, lifeLine(lifeFactors(*a.Service, l, &j, s, outer, inner))...)
+		}
+		return lines
 	}
 	return nil
 }
@@ -66,6 +70,7 @@ func explain(l Latch, j *joint, p profile, s state, mu Figure, outer, inner Mate
 	if s.jam {
 		e.locks()
 	}
+	e.strength(l)
 	e.tolerance()
 	return e.lines
 }

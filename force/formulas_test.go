@@ -25,7 +25,10 @@ func TestEveryFormulaIsListed(t *testing.T) {
 		t.Error("the list is out of order")
 	}
 	used := map[string]bool{}
-	for _, a := range append(variants(), printedJobs()...) {
+	for i, a := range append(variants(), printedJobs()...) {
+		if i == 0 {
+			a.Service = &Service{Keeps: Keeps{Set: ptr(0.9)}}
+		}
 		for _, l := range Explain(a, a.Latches[0].ID) {
 			if l.ID != "" && listed[l.ID].ID == "" {
 				t.Errorf("%s is not listed", l.ID)

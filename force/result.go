@@ -65,6 +65,8 @@ type LatchResult struct {
 	// least, or most. Low 0: it may be loose, or locks even so. High 0: it may lock.
 	SeparationLow, SeparationHigh float64 // [N]
 
+	Hold Hold // in a straight pull, now and at the end of life
+
 	Humps    int
 	Curve    Curve // of one joint
 	Swing    Swing
@@ -105,6 +107,12 @@ type Result struct {
 	Band                        []BandPoint // of the force along the stroke, in order of falling lift; ends where P95 does
 	Loose, Overstrained, Jammed float64     // share of assemblies with such a latch [1]
 	Spread                      []Share     // what drives the spread of those that go together, largest first
+
+	// The latch that holds the most holds the step: latches of other designs need not
+	// resist at the same lift, so they are not added. HoldLatch is its place in Latches,
+	// that of the end of life HoldLifeLatch; -1: none, too many jam, or it is not known.
+	HoldLatch, HoldLifeLatch int
+	HoldWanted               float64 // at the end of life [N]; 0: none stated
 
 	Warnings []Warning
 }

@@ -69,6 +69,12 @@ func (r *Result) tolerance(ctx context.Context, a Assembly, joints []joint, coun
 		r.P95, r.Design, r.P95StdErr, r.WorkP95 = p95, p95, known(p95Error(peaks)), known(work)
 	}
 
+	if !r.NoP95 {
+		h := newHolder(a, joints, counts)
+		h.run(t, b, min(n, holdDraws))
+		r.holds(a, h)
+	}
+
 	// The plain worst case: everything at its bad end at once.
 	c := b.worst()
 	t.each(&c, func(j *joint) own {

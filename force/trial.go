@@ -18,6 +18,7 @@ type trial struct {
 	loose, over, jam bool
 	jams             []bool  // of each design
 	jamLift          float64 // highest first contact of a joint that jams [mm]
+	hold             *holder // takes down the hold of every place; nil: not asked for
 }
 
 func newTrial(joints []joint, counts []int) *trial {
@@ -67,6 +68,15 @@ func (t *trial) draw(c *causes, from []*rand.Rand, share float64, means []float6
 			j.at(&s, o, &t.profiles[k], &t.state)
 			t.note(m, k)
 			t.loose = t.loose || o.size <= unheld
+			if t.hold != nil {
+				if unheld > 0 {
+					o.size -= unheld
+					j.at(&s, o, &t.hold.profile, &t.state)
+					t.hold.see(m, j, s.mu, &t.state, &t.hold.profile)
+				} else {
+					t.hold.see(m, j, s.mu, &t.state, &t.profiles[k])
+				}
+			}
 		}
 		n := math.Sqrt(float64(k - first))
 		means[2*m], means[2*m+1] = sizes/n, walls/n

@@ -36,6 +36,8 @@ const (
 	warnWallBends         = 26
 	warnPinPressed        = 27
 	warnHoldUnsure        = 28
+	warnHoldShort         = 84
+	warnHoldUnknown       = 85
 	warnUnlikelyFigure    = 76
 	warnUnlikelySize      = 77
 )
@@ -240,6 +242,7 @@ func (r *Result) warn(a Assembly, mu float64, lower, upper Material) {
 	if r.NoP95 {
 		add(warnJam, "%s of assemblies jam: with more than %.0f %% there is no P95, and no design force", portion(r.Jammed), 100*JamsForP95)
 	}
+	r.warnHold(add)
 	if r.Springback > 0 {
 		add(warnSpringback, "at the seat the latches push the parts apart with %.3g N: they do not stay home by themselves", r.Springback)
 	}

@@ -167,7 +167,26 @@ func (c *composer) latchItems(t stepText) []page.Item {
 		}
 		rows = append(rows, []string{l.ID, c.fig.named("kind", l.Kind), strconv.Itoa(l.Count), c.fig.force(l.PeakEach), strain, c.holds(l)})
 	}
-	return append([]page.Item{c.heading(say("latches"), 1)}, table.Items(c.book, rows)...)
+	items := append([]page.Item{c.heading(say("latches"), 1)}, table.Items(c.book, rows)...)
+	if text := c.kept(t.Hold); text != "" {
+		items[len(items)-1].Keep = true
+		items = append(items, page.Item{Block: c.book.Paragraph(page.Font{Size: sizeBody}, c.frame.Width, text), Gap: 2})
+	}
+	return items
+}
+
+// kept says whether the joint holds what is wanted of it.
+func (c *composer) kept(h Hold) string {
+	f := c.fig
+	switch {
+	case h.Wanted == 0:
+		return ""
+	case !h.Known:
+		return f.say("kept.unknown", f.force(h.Wanted))
+	case h.Life < h.Wanted:
+		return f.say("kept.short", f.force(h.Life), f.force(h.Wanted), f.force(h.Now))
+	}
+	return f.say("kept", f.force(h.Life), f.force(h.Wanted), f.force(h.Now))
 }
 
 func (c *composer) holds(l Latch) string {

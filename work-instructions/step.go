@@ -29,6 +29,7 @@ type Step struct {
 
 	Force   Force
 	Latches []Latch
+	Hold    Hold        // what the joint is meant to hold
 	Thrust  force.Point // where the ram goes, from the middle between the dead stops, in plan [mm]
 
 	Seat Gap     // the seated height, at the dead stop
@@ -62,6 +63,14 @@ type Latch struct {
 	Permanent   bool    // not meant to come apart
 	Separation  float64 // to pull one apart [N]; 0: not known
 	SelfLocking bool    // cannot be pulled apart without damage
+}
+
+// A Hold is what the finished joint is meant to hold in a straight pull.
+type Hold struct {
+	Wanted float64 // at the end of its life [N]; 0: none is wanted, and nothing printed
+	Now    float64 // P5 right after pressing [N]; 0: not known
+	Life   float64 // P5 at the end of its life [N]; no meaning unless Known
+	Known  bool
 }
 
 // A Picture with what it shows.

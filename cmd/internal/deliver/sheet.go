@@ -122,6 +122,13 @@ func stepOf(s *solve.Solution, i int) workinstructions.Step {
 			Permanent:   st.Demand.Permanent, AcrossLayers: st.Demand.AcrossLayers,
 		},
 	}
+	step.Hold = workinstructions.Hold{Wanted: r.HoldWanted}
+	if i := r.HoldLatch; i >= 0 {
+		step.Hold.Now = r.Latches[i].Hold.P5
+	}
+	if i := r.HoldLifeLatch; i >= 0 {
+		step.Hold.Life, step.Hold.Known = r.Latches[i].Hold.Life, true
+	}
 	for _, l := range st.Chosen().Limits {
 		switch l.Name {
 		case "lever effort":

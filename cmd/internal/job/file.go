@@ -37,8 +37,9 @@ type File struct {
 	Method    *Wanted         `yaml:"method"`
 	Bench     method.Bench    `yaml:"bench"`
 	Fixture   fixture.Wishes  `yaml:"fixture"`
-	Rates     *quote.RateCard `yaml:"rates"`     // left out: invented round numbers, and the quote says so
-	Materials force.Shop      `yaml:"materials"` // the shop's own table
+	Rates     *quote.RateCard `yaml:"rates"`                    // left out: invented round numbers, and the quote says so
+	Service   *force.Service  `yaml:"service" json:",omitzero"` // what the joints go through; left out: no hold at the end of life
+	Materials force.Shop      `yaml:"materials"`                // the shop's own table
 
 	Seed  uint64 `yaml:"seed"`  // of the tolerance draws
 	Draws int    `yaml:"draws"` // 0: 10000

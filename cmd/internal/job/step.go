@@ -43,6 +43,6 @@ func (f *File) Steps() []Step {
 func (f *File) Assembly(s Step) force.Assembly {
 	return force.Assembly{
 		Lower: s.Lower.MaterialSpec, Upper: s.Upper.MaterialSpec, Latches: s.Latches,
-		Shop: f.Materials, Seed: f.Seed, Draws: f.Draws, MostPlaces: f.MostPlaces,
+		Shop: f.Materials, Seed: f.Seed, Draws: f.Draws, MostPlaces: f.MostPlaces, Service: f.Service,
 	}
 }

@@ -75,6 +75,9 @@ type Force struct {
 	Locks      bool         `json:"locks,omitzero"`           // a latch, at its nominal friction
 	NoP95      bool         `json:"no_p95,omitzero"`          // too many jam
 	WorstJams  bool         `json:"worst_case_jams,omitzero"` // then there is no worst_n
+	HoldWanted float64      `json:"hold_wanted_n,omitzero"`
+	HoldLatch  string       `json:"hold_latch,omitzero"` // that holds the step: see the hold of it
+	LifeLatch  string       `json:"hold_end_of_life_latch,omitzero"`
 	Spread     []Share      `json:"spread"`
 	Curve      [][2]float64 `json:"curve_lift_mm_force_n"`
 	Latches    []Latch      `json:"latches"`
@@ -110,7 +113,8 @@ type Latch struct {
 	Permitted   float64    `json:"strain_permitted"`
 	Elastic     string     `json:"elastic_part"`
 	Separation  float64    `json:"separation_each_n"`
-	SelfLocking bool       `json:"self_locking"` // then separation has no meaning
+	SelfLocking bool       `json:"self_locking"`  // then separation has no meaning
+	Hold        *Hold      `json:"hold,omitzero"` // of all of them; none if too many jam
 	Formulas    []string   `json:"formula_ids"`
 	Jammed      float64    `json:"share_jammed"`
 	Locks       bool       `json:"locks,omitzero"`      // at its nominal friction; then no figure of its force has a meaning
@@ -192,6 +196,7 @@ func forceOf(st *solve.Step) Force {
 	if r.WorstJams {
 		f.Worst = 0
 	}
+	f.HoldWanted, f.HoldLatch, f.LifeLatch = r.HoldWanted, latchAt(r, r.HoldLatch), latchAt(r, r.HoldLifeLatch)
 	for _, s := range r.Spread {
 		f.Spread = append(f.Spread, Share{s.Input, s.Share})
 	}
@@ -201,6 +206,9 @@ func forceOf(st *solve.Step) Force {
 			Work: l.Work, Seat: l.SeatForce, Stroke: l.Stroke, Home: l.Home, HomeLeast: l.HomeLeast, Transverse: l.Transverse,
 			Strain: l.Strain, StrainOf: l.StrainOf, Permitted: l.Permitted, Elastic: l.ElasticPart,
 			Separation: l.Separation, SelfLocking: l.SelfLocking, Jammed: l.Jammed, Locks: l.Locks, LocksFrom: l.LocksFrom, Formulas: l.Formulas,
+		}
+		if r.HoldLatch >= 0 {
+			q.Hold = holdOf(l.Hold)
 		}
 		for _, e := range force.Explain(st.Assembly, l.ID) {
 			q.Explained = append(q.Explained, FormLine{e.ID, e.Symbol, e.Value, e.Unit, e.Formula, e.Numbers, e.Source, string(e.Mark)})

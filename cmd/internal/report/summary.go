@@ -135,6 +135,7 @@ func (p *page) forces(u units, st *solve.Step) {
 	}
 	p.line("")
 	p.latches(rows)
+	p.hold(u, r)
 }
 
 // holds is the force that pulls one joint apart, from the end that holds least to the

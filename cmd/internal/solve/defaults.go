@@ -32,6 +32,20 @@ func (s *Solution) listDefaults() {
 	if j.Rates == nil {
 		add("rates", "INVENTED round numbers: the quote is no price")
 	}
+	if v := j.Service; v != nil {
+		if v.After == nil {
+			add("service.after", fmt.Sprintf("hold after %.4g h", v.Time()))
+		}
+		if v.Openings == 0 {
+			add("service.openings", "never opened")
+		}
+		if v.Temperature == nil {
+			add("service.temperature", fmt.Sprintf("at %.3g deg C", v.Warmest()))
+		}
+		if v.Moisture == "" {
+			add("service.moisture", "room air, 50 % relative humidity")
+		}
+	}
 	for i := range s.Steps {
 		st := &s.Steps[i]
 		for _, p := range []struct {
