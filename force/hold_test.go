@@ -22,7 +22,7 @@ func heldJob(rng *rand.Rand) Assembly {
 	case l.CrushRib != nil:
 		l.CrushRib.Crush = v(0.15, 0.4)
 	}
-	a.Service = &Service{Hold: v(1, 500), After: ptr(v(0, 10000)), Temperature: ptr(v(0, 60)), Moisture: []string{"dry", "room_air"}[rng.IntN(2)],
+	a.Service = &Service{Hold: v(1, 500), After: ptr(v(0, 416)), Temperature: ptr(v(0, 60)), Moisture: []string{"dry", "room_air"}[rng.IntN(2)],
 		Keeps: Keeps{Temperature: ptr(v(0.3, 1)), Set: ptr(v(0.5, 1))}}
 	return a
 }
@@ -68,7 +68,7 @@ func TestHoldFollowsItsLaws(t *testing.T) {
 		}
 		// Each influence alone can only take away.
 		for name, worse := range map[string]func(s *Service){
-			"time":     func(s *Service) { s.After = ptr(*s.After*3 + 10) },
+			"time":     func(s *Service) { s.After = ptr(*s.After*3 + 1) },
 			"openings": func(s *Service) { s.Openings += 5 },
 			"heat":     func(s *Service) { s.Keeps.Temperature = ptr(*s.Keeps.Temperature * 0.9) },
 			"moisture": func(s *Service) { s.Moisture = "immersed" },

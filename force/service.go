@@ -5,7 +5,7 @@ import "fmt"
 // A Service is what a finished joint goes through before it must still hold.
 type Service struct {
 	Hold        float64  `yaml:"hold" unit:"N"`                          // pull along the press axis that the parts of each step must hold at the end [N]; 0 or left out: none stated
-	After       *float64 `yaml:"after" unit:"h"`                         // time after pressing [h]; left out: 1000 h
+	After       *float64 `yaml:"after" unit:"d"`                         // time after pressing [d]; left out: 1000 h
 	Openings    int      `yaml:"openings" unit:"none"`                   // how often it is opened and joined again; 0 or left out: never
 	Temperature *float64 `yaml:"temperature" unit:"none"`                // warmest that it must hold at [deg C]; left out: 23
 	Moisture    string   `yaml:"moisture" oneof:"dry room_air immersed"` // left out: room_air, 50 % relative humidity
@@ -32,7 +32,7 @@ func (s Service) Time() float64 {
 	if s.After == nil {
 		return defaultAfter
 	}
-	return *s.After
+	return 24 * *s.After
 }
 
 // Warmest is the temperature with its default [deg C].
@@ -60,7 +60,7 @@ func (s Service) Validate() []Fault {
 		}
 	}
 	check("hold", " N", s.Hold, 0, 1e6)
-	check("after", " h", s.Time(), 0, 1e6)
+	check("after", " d", s.Time()/24, 0, 40000)
 	check("openings", "", float64(s.Openings), 0, 1e6)
 	check("temperature", " deg C", s.Warmest(), -60, 300)
 	out = append(out, choiceFault("moisture", s.Air(), "dry", "room_air", "immersed")...)

@@ -4,7 +4,7 @@ package jobfile
 // field that takes it:
 //
 //	yaml:"undercut"       the key; ",inline" puts the keys of a struct in this section
-//	unit:"mm"             dimension of a float64 or point: mm, N, deg, MPa, kg, J, s, h, pct, none;
+//	unit:"mm"             dimension of a float64 or point: mm, N, deg, MPa, kg, J, s, d, pct, none;
 //	                      none may also stand on what is no number
 //	oneof:"lower upper"   the words a text may be
 //	format:"date"         a text that is a date, 2026-11-25

@@ -66,7 +66,7 @@ var dimensions = []dimension{
 	{"kg", "a mass", "0.25 kg", []unit{{"kg", "1", nil}, {"g", "1/1000", nil}, {"lb", pound, nil}, {"oz", pound + "/16", nil}}},
 	{"J", "an energy", "5 J", []unit{{"J", "1", []string{"Nm"}}, {"mJ", "1/1000", nil}, {"in-lbf", inchPound, nil}, {"ft-lbf", footPound, nil}}},
 	{"s", "a time", "2 s", []unit{{"s", "1", nil}, {"ms", "1/1000", nil}, {"min", "60", nil}, {"h", "3600", nil}}},
-	{"h", "a duration", "1000 h", []unit{{"h", "1", nil}, {"d", "24", nil}, {"y", "8766", nil}}},
+	{"d", "a duration", "90 d", []unit{{"d", "1", []string{"days"}}, {"y", "1461/4", []string{"years"}}}},
 	{"pct", "a share", "4 %", []unit{{"%", "1/100", []string{"pct"}}}},
 	{"none", "a plain number", "0.3", nil},
 }
