@@ -230,16 +230,16 @@ func TestLifeFactorsOfMaterials(t *testing.T) {
 
 func TestSetFollowsFromTheStrain(t *testing.T) {
 	j := joint{path: hump, kind: "cantilever", outer: member{stiffness: 1, zero: 10, limit: 0.04}}
-	if f := set(&j, state{move: 2, outerMove: 2, outerStrain: 0.03}); !f.Known || math.Abs(f.Value-0.8) > 1e-12 {
+	if f := setLeft(&j, state{move: 2, outerMove: 2, outerStrain: 0.03}); !f.Known || math.Abs(f.Value-0.8) > 1e-12 {
 		t.Errorf("%+v", f)
 	}
 	for _, s := range []state{{move: 2, outerMove: 2, outerStrain: 0.041}, {move: 5, outerMove: 5, outerStrain: 0.03}} {
-		if f := set(&j, s); f.Known {
+		if f := setLeft(&j, s); f.Known {
 			t.Errorf("%+v", f)
 		}
 	}
 	j.outer.zero = 0
-	if f := set(&j, state{move: 2, outerMove: 2, outerStrain: 0.03}); f.Known {
+	if f := setLeft(&j, state{move: 2, outerMove: 2, outerStrain: 0.03}); f.Known {
 		t.Errorf("no secant data: %+v", f)
 	}
 }

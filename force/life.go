@@ -81,7 +81,7 @@ func lifeFactors(v Service, l Latch, j *joint, s state, outer, inner Material) [
 	}
 	return []LifeFactor{
 		pick("time", v.Keeps.Time, both(func(m Material) LifeFactor { return m.overTime(v.Time()) })),
-		pick("set", v.Keeps.Set, set(j, s)),
+		pick("set", v.Keeps.Set, setLeft(j, s)),
 		pick("openings", v.Keeps.Openings, worn(v.Openings)),
 		pick("temperature", v.Keeps.Temperature, both(func(m Material) LifeFactor { return m.warm(v.Warmest()) })),
 		pick("moisture", v.Keeps.Moisture, both(func(m Material) LifeFactor { return m.moist(v.Air()) })),
@@ -125,7 +125,7 @@ func worn(openings int) LifeFactor {
 	return unknown("no wear of printed latches over openings was found")
 }
 
-// set is what is left of the size after the strain of joining, all that the secant
+// setLeft is what is left of the size after the strain of joining, all that the secant
 // line lies below the modulus at small strain counted as lasting.
 //
 //	K = 1 - w/a, of the member with the larger w/a; a ball: to the power 1.5
@@ -134,7 +134,7 @@ func worn(openings int) LifeFactor {
 // falls no faster than its size, that of a ball with the slope of its flank too. Source:
 // own, an upper bound of the set. Beyond the permitted strain, or without a secant line
 // beyond 0.6 of it, nothing is known.
-func set(j *joint, s state) LifeFactor {
+func setLeft(j *joint, s state) LifeFactor {
 	if j.kind == "crush_rib" {
 		return leaves(1, MarkOwn, "ribs flow on the way in: the flow stress counts it")
 	}
