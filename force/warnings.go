@@ -36,6 +36,8 @@ const (
 	warnWallBends         = 26
 	warnPinPressed        = 27
 	warnHoldUnsure        = 28
+	warnWorstBelowP95     = 29
+	warnBelowNominal      = 30
 	warnHoldShort         = 84
 	warnHoldUnknown       = 85
 	warnUnlikelyFigure    = 76
@@ -242,11 +244,29 @@ func (r *Result) warn(a Assembly, mu float64, lower, upper Material) {
 	if r.NoP95 {
 		add(warnJam, "%s of assemblies jam: with more than %.0f %% there is no P95, and no design force", portion(r.Jammed), 100*JamsForP95)
 	}
+	r.explain(add)
 	r.warnHold(add)
 	if r.Springback > 0 {
 		add(warnSpringback, "at the seat the latches push the parts apart with %.3g N: they do not stay home by themselves", r.Springback)
 	}
 	if keeps := keepsApart(lower, upper); staggered(r.Latches, keeps) {
 		add(warnStagger, "latches peak less than %.2g mm apart in lift, which the process does not keep: the band counts them at one lift; all at once they need %.4g N", keeps, r.PeakStack)
+	}
+}
+
+// explain says why figures stand in an order that a reader would not expect. The worst
+// case has every cause at the end of its stated range, and draws reach past that; the
+// error of the model reaches further down than up where another model gives less.
+func (r *Result) explain(add func(int, string, ...any)) {
+	if r.Locks || r.NoP95 {
+		return
+	}
+	if r.Worst < r.P95 {
+		worst, p95 := distinct(4, r.Worst, r.P95)
+		add(warnWorstBelowP95, "the worst case, every cause at the end of its stated range, is %s N, below P95, %s N: the draws reach past those ends", worst, p95)
+	}
+	if r.Design < r.Peak {
+		design, peak := distinct(4, r.Design, r.Peak)
+		add(warnBelowNominal, "the design force, %s N, lies below the nominal peak, %s N: sizes, friction or the force model vary further down than up", design, peak)
 	}
 }

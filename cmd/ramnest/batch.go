@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"crypto/sha256"
 	"encoding/binary"
 	"encoding/hex"
@@ -17,6 +18,7 @@ import (
 	"strings"
 	"sync"
 
+	"ramnest/cmd/internal/audit"
 	"ramnest/cmd/internal/batch"
 	"ramnest/cmd/internal/deliver"
 	"ramnest/cmd/internal/job"
@@ -343,11 +345,18 @@ func (s *shop) work(file string, j *job.File, doc *jobfile.Document) (batch.Row,
 		}
 		return row, nil, err
 	}
+	if err := audit.Solution(s.c.ctx, solution); err != nil {
+		return row, nil, batch.Internal{Err: err}
+	}
 	set, err := deliver.Files(s.c.ctx, solution, tool, doc.Inputs(solution.Job))
 	if err != nil {
 		return row, nil, batch.Internal{Err: err}
 	}
-	return report.BatchRow(solution), set.Files, nil
+	made := report.BatchRow(solution)
+	if err := cmp.Or(audit.Papers(solution, set), audit.Row(solution, made)); err != nil {
+		return row, nil, batch.Internal{Err: err}
+	}
+	return made, set.Files, nil
 }
 
 // terminal tells whether a person watches what is written.

@@ -7,6 +7,7 @@ import (
 
 	"github.com/alecthomas/kong"
 
+	"ramnest/cmd/internal/audit"
 	"ramnest/cmd/internal/deliver"
 	"ramnest/cmd/internal/guide"
 	"ramnest/cmd/internal/job"
@@ -84,6 +85,10 @@ func (m *makeCommand) Run(c *console) error {
 	if err != nil {
 		return err
 	}
+	text := report.Summary(s, m.Out, set.Names)
+	if err := audit.Terminal(s, text); err != nil {
+		return err
+	}
 	done := c.stage("writing the files")
 	err = c.write(m.Out, set.Files)
 	done()
@@ -93,7 +98,6 @@ func (m *makeCommand) Run(c *console) error {
 	for _, name := range deliver.Leftovers(m.Out, s.Job.Number, set) {
 		fmt.Fprintf(c.err, "ramnest: %s in %s is of an earlier run of this job and no longer holds; remove it\n", name, m.Out)
 	}
-	text := report.Summary(s, m.Out, set.Names)
 	if m.JSON {
 		text = string(set.Report)
 	}
@@ -134,6 +138,9 @@ func (k *checkCommand) Run(c *console) error {
 		return err
 	}
 	text := report.Check(s, set.Names)
+	if err := audit.Terminal(s, text); err != nil {
+		return err
+	}
 	if k.JSON {
 		text = string(set.Report)
 	}
@@ -172,7 +179,10 @@ func (k calibrated) files(c *console, card priced) (*solve.Solution, deliver.Set
 	done := c.stage("rendering the files")
 	defer done()
 	set, err := deliver.Files(c.ctx, solution, tool, doc.Inputs(solution.Job))
-	return solution, set, err
+	if err != nil {
+		return nil, deliver.Set{}, err
+	}
+	return solution, set, audit.Papers(solution, set)
 }
 
 // finish prints the result, and ends with the code for no method if there is none.

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 
+	"ramnest/cmd/internal/audit"
 	"ramnest/cmd/internal/drawings"
 	"ramnest/cmd/internal/report"
 )
@@ -40,6 +41,9 @@ func (d *drawingCommand) Run(c *console) error {
 	}
 	set, err := drawings.SetOf(s, tool)
 	if err != nil {
+		return err
+	}
+	if err := audit.Drawings(s, set); err != nil {
 		return err
 	}
 	done := c.stage("drawing")

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 
+	"ramnest/cmd/internal/audit"
 	"ramnest/cmd/internal/job"
 	"ramnest/cmd/internal/report"
 	"ramnest/cmd/internal/solve"
@@ -40,6 +41,13 @@ func (f *forceCommand) Run(c *console) error {
 		return refusedAt(doc, err)
 	}
 	s := &solve.Solution{Job: j, Steps: steps}
+	if err := c.doubt(func() error { return audit.Forces(c.ctx, steps) }); err != nil {
+		return err
+	}
+	text := report.Forces(s)
+	if err := audit.Terminal(s, text); err != nil {
+		return err
+	}
 	var names []string
 	if f.Out != "" {
 		if names, err = f.draw(c, s); err != nil {
@@ -49,7 +57,6 @@ func (f *forceCommand) Run(c *console) error {
 	if f.JSON {
 		return export.WriteJSON(c.out, report.ForceSteps(s))
 	}
-	text := report.Forces(s)
 	for _, n := range names {
 		text += fmt.Sprintf("\nwritten: %s in %s", n, f.Out)
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 
+	"ramnest/cmd/internal/audit"
 	"ramnest/cmd/internal/report"
 	"ramnest/export/preview"
 )
@@ -47,7 +48,11 @@ func (p *previewCommand) Run(c *console) error {
 	done := c.stage("writing the preview")
 	page, err := until(c.ctx, func() ([]byte, error) {
 		var page bytes.Buffer
-		err := preview.Write(&page, report.PreviewOf(s, tool))
+		shown := report.PreviewOf(s, tool)
+		if err := audit.Preview(s, shown); err != nil {
+			return nil, err
+		}
+		err := preview.Write(&page, shown)
 		return page.Bytes(), err
 	})
 	done()

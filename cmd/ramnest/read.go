@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"ramnest/cmd/internal/audit"
 	"ramnest/cmd/internal/job"
 	"ramnest/cmd/internal/jobfile"
 	"ramnest/cmd/internal/solve"
@@ -97,7 +98,16 @@ func (s source) work(c *console, j *job.File, doc *jobfile.Document) (*solve.Sol
 	solution, err := until(c.ctx, func() (*solve.Solution, error) {
 		return solve.Run(j, solve.Means{Context: c.ctx, Open: c.opener(filepath.Dir(s.Job), root), Limits: c.mesh(), Stage: c.stage})
 	})
-	return solution, refusedAt(doc, err)
+	if err != nil {
+		return nil, refusedAt(doc, err)
+	}
+	return solution, c.doubt(func() error { return audit.Solution(c.ctx, solution) })
+}
+
+// doubt gives what has been worked out a second opinion.
+func (c *console) doubt(audit func() error) error {
+	defer c.stage("doubting the figures")()
+	return audit()
 }
 
 // refusedAt gives the faults of a job their lines; other errors stay as they are.

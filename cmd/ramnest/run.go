@@ -11,6 +11,7 @@ import (
 
 	"github.com/alecthomas/kong"
 
+	"ramnest/cmd/internal/audit"
 	"ramnest/cmd/internal/jobfile"
 	"ramnest/export"
 )
@@ -119,6 +120,9 @@ func (c *console) report(err error) int {
 		text, code = err.Error(), exitBad // each line names its file
 	} else if _, ok := errors.AsType[badUse](err); ok {
 		code = exitBad
+	} else if _, ok := errors.AsType[audit.Fault](err); ok {
+		const each = "ramnest: contradiction: "
+		text = each + strings.ReplaceAll(err.Error(), "\n", "\n"+each) + "\nramnest: a fault of the program, not of the job; nothing was written"
 	} else {
 		text = "ramnest: internal fault, not the job's: " + err.Error()
 	}

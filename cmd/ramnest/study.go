@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"os"
@@ -8,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ramnest/cmd/internal/audit"
 	"ramnest/cmd/internal/guide"
 	"ramnest/cmd/internal/jobfile"
 	"ramnest/cmd/internal/report"
@@ -62,6 +64,9 @@ func (e *explainCommand) Run(c *console) error {
 	steps, err := solve.Forces(c.ctx, j)
 	if err != nil {
 		return refusedAt(doc, err)
+	}
+	if err := c.doubt(func() error { return audit.Forces(c.ctx, steps) }); err != nil {
+		return err
 	}
 	var ids []string
 	for _, s := range steps {
@@ -120,6 +125,9 @@ func (w *sweepCommand) Run(c *console) error {
 			var s *solve.Solution
 			if s, err = solve.Choices(j, solve.Means{Context: c.ctx, Open: c.opener(filepath.Dir(w.Job), root), Limits: c.mesh()}); err == nil {
 				row.Steps = report.SweepSteps(s)
+				if err := cmp.Or(audit.Choices(c.ctx, s), audit.Sweep(s, row.Steps)); err != nil {
+					return err
+				}
 				row.Calibration = report.CalibrationWords(s)
 			} else {
 				err = refusedAt(doc, err)
@@ -192,7 +200,11 @@ func (m *methodCommand) Run(c *console) error {
 		}
 		return c.finish(s, "")
 	}
-	return c.finish(s, report.MethodTable(s))
+	text := report.MethodTable(s)
+	if err := audit.Terminal(s, text); err != nil {
+		return err
+	}
+	return c.finish(s, text)
 }
 
 type benchCommand struct {

@@ -24,6 +24,8 @@ type Set struct {
 	Files  []export.File
 	Names  []string // of the files, in order; the report is the last
 	Report []byte   // the JSON report, which is also one of the files
+
+	Sheet *workinstructions.Sheet // what the work instruction was laid out from; nil: there is none
 }
 
 // Files renders every file of a solution, several at a time. tool names the program
@@ -32,6 +34,7 @@ type Set struct {
 // error of the context.
 func Files(ctx context.Context, s *solve.Solution, tool string, inputs []jobfile.Input) (Set, error) {
 	l := list{stem: job.Stem(s.Job.Number)}
+	var drawn *workinstructions.Sheet
 	for _, p := range s.Pieces() {
 		part := strings.ReplaceAll(p.Name, " ", "-")
 		l.add(part+".stl", func(out io.Writer) error {
@@ -45,6 +48,7 @@ func Files(ctx context.Context, s *solve.Solution, tool string, inputs []jobfile
 			if err != nil {
 				return err
 			}
+			drawn = &sheet
 			return workinstructions.Write(out, sheet)
 		})
 		if s.Quote != nil {
@@ -60,7 +64,11 @@ func Files(ctx context.Context, s *solve.Solution, tool string, inputs []jobfile
 		}
 		return export.WriteJSON(out, report.Of(s, facts))
 	})
-	return l.render(ctx)
+	set, err := l.render(ctx)
+	if err == nil {
+		set.Sheet = drawn
+	}
+	return set, err
 }
 
 // A list is what is to be rendered.
