@@ -12,7 +12,7 @@ import "math"
 // 0.5, 1.28 for kw = 0.25.
 //
 // Source: beam theory; quadrature here. Snap-Fit Joints for Plastics - A Design
-// Guide, p. 10 (from memory) has the two special cases. Leaves out shear.
+// Guide, table 1, p. 9 (read) has the two special cases. Leaves out shear.
 func TaperFactor(kt, kw float64) float64 {
 	return 3 * integrate(func(s float64) float64 {
 		return (1 - s) * (1 - s) / taperedInertia(kt, kw, s)
@@ -96,8 +96,8 @@ func PermittedDeflection(eps, c, length, taper float64) float64 {
 //	P = Z Es eps / L
 //
 // z: section modulus I/c at the root [mm^3], es: secant modulus [MPa], eps: strain
-// [1], length: [mm]. Source: Snap-Fit Joints for Plastics - A Design Guide, p. 13
-// (from memory).
+// [1], length: [mm]. Source: Snap-Fit Joints for Plastics - A Design Guide, table
+// 1, p. 9 (read).
 func DeflectionForce(z, es, eps, length float64) float64 { return z * es * eps / length }
 
 // LArmCompliance gives deflection over force of an arm that stands at a right
@@ -130,7 +130,7 @@ func UArmCompliance(e, l, r, i float64) float64 {
 //
 // r: radius, l: length [mm]; gamma: shear strain at the surface [1], permitted
 // about (1 + nu) times the permitted strain; e: modulus [MPa], nu: Poisson ratio.
-// Source: Snap-Fit Joints for Plastics - A Design Guide, section C (from memory).
+// Source: Snap-Fit Joints for Plastics - A Design Guide, p. 18-19 (read).
 func TorsionBar(r, l, gamma, e, nu float64) (twist, torque float64) {
 	return gamma * l / r, gamma * e / (2 * (1 + nu)) * math.Pi * r * r * r / 2
 }

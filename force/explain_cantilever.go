@@ -152,10 +152,10 @@ func (e *explainer) rocker(c *Cantilever, a armSpring, modulus float64) {
 		bars = 1
 	}
 	g := modulus / (2 * (1 + nu))
-	e.step("rocker.shear", "G", g, "MPa", "G = E/(2 (1 + nu))", sourceGuide+", section C", MarkMemory, "%s/(2*(1 + %s))", modulus, nu)
+	e.step("rocker.shear", "G", g, "MPa", "G = E/(2 (1 + nu))", sourceGuide+", p. 18-19", MarkRead, "%s/(2*(1 + %s))", modulus, nu)
 	ip := math.Pi * math.Pow(c.BarRadius, 4) / 2
-	e.step("rocker.inertia", "Ip", ip, "mm^4", "Ip = pi r^4/2", sourceGuide+", section C", MarkMemory, "pi*%s^4/2", c.BarRadius)
-	e.step("arm.stiffness", "K", a.stiffness, "N/mm", "K = n G Ip/(l L^2)/Q, L: lever, l: bar", sourceGuide+", section C", MarkMemory, "%s*%s*%s/(%s*%s^2)/%s", bars, g, ip, c.BarLength, c.Length, a.q)
+	e.step("rocker.inertia", "Ip", ip, "mm^4", "Ip = pi r^4/2", sourceGuide+", p. 18-19", MarkRead, "pi*%s^4/2", c.BarRadius)
+	e.step("arm.stiffness", "K", a.stiffness, "N/mm", "K = n G Ip/(l L^2)/Q, L: lever, l: bar", sourceGuide+", p. 18-19", MarkRead, "%s*%s*%s/(%s*%s^2)/%s", bars, g, ip, c.BarLength, c.Length, a.q)
 	e.step("arm.tip_slope", "theta/y", a.slope, "1/mm", "theta/y = 1/L, and turn/y the same", sourceGeometry, MarkOwn, "1/%s", c.Length)
-	e.step("rocker.strain", "eps/y", a.across, "1/mm", "eps/y = gamma/(1 + nu)/y, gamma = r y/(l L)", sourceGuide+", section C", MarkMemory, "%s/(%s*%s)/(1 + %s)/%s", c.BarRadius, c.BarLength, c.Length, nu, a.q)
+	e.step("rocker.strain", "eps/y", a.across, "1/mm", "eps/y = gamma/(1 + nu)/y, gamma = r y/(l L)", sourceGuide+", p. 18-19", MarkRead, "%s/(%s*%s)/(1 + %s)/%s", c.BarRadius, c.BarLength, c.Length, nu, a.q)
 }

@@ -125,7 +125,7 @@ func (e *explainer) guide(a *Annular, ko, ki float64) {
 	ro, ri := 1.0, 1.0
 	if a.Split != "outer" {
 		x := GeometricFactorOuter(d, a.OuterDiameter, e.outer.Poisson.Value)
-		e.step("guide.x_n", "X_N", x, "1", "X_N = 0.62 sqrt((do/d - 1)/(do/d + 1))/(((do/d)^2 + 1)/((do/d)^2 - 1) + nu)", sourceGuide+", p. 21", MarkMemory,
+		e.step("guide.x_n", "X_N", x, "1", "X_N = 0.62 sqrt((do/d - 1)/(do/d + 1))/(((do/d)^2 + 1)/((do/d)^2 - 1) + nu)", sourceGuide+", p. 21", MarkRead,
 			"0.62*sqrt((%[1]s/%[2]s - 1)/(%[1]s/%[2]s + 1))/(((%[1]s/%[2]s)^2 + 1)/((%[1]s/%[2]s)^2 - 1) + %[3]s)", a.OuterDiameter, d, e.outer.Poisson.Value)
 		ro = e.guideRatio("o", a.outerLine(e.outer), a.OuterDiameter, d, true, d, x)
 	}
@@ -145,7 +145,7 @@ func (e *explainer) guide(a *Annular, ko, ki float64) {
 	r := a.guideRatio(e.outer, e.inner, ko, ki)
 	e.step("guide.ratio", "r", r, "1", "governing stiffness over the guide's, in series: (r_o/K_l_o + r_i/K_l_i)/(1/K_o + 1/K_i); of a slotted member K_l = K", "own", MarkOwn, "(%s/%s + %s/%s)/(1/%s + 1/%s)", ro, lo, ri, li, ko, ki)
 	f, _ := MatingFactor(e.mu, a.MatingAngle)
-	e.step("guide.force", "W_guide", e.s.load*f/r, "N", "W = P f/r, the guide's mating force, y read as diametral: cross-check, not the design force", sourceGuide+", p. 21-22", MarkMemory, "%s*%s/%s", e.s.load, f, r)
+	e.step("guide.force", "W_guide", e.s.load*f/r, "N", "W = P f/r, the guide's mating force, y read as diametral: cross-check, not the design force", sourceGuide+", p. 21-22", MarkRead, "%s*%s/%s", e.s.load, f, r)
 }
 
 // lineStiffness explains what a member would resist to a load on a line.
@@ -163,7 +163,7 @@ func (e *explainer) guideRatio(side string, t Tube, outer, bore float64, isOuter
 	r, r0, r1, u := GuideRatio(t, outer, bore, isOuter, d, x)
 	near := 2 * GuideTransverse(1, d, t.Modulus, x)
 	sub := "_" + side
-	e.step("guide.near", "K_G"+sub, near, "N/mm", "K = 2 d E X: P = y d E X per radial movement, y diametral, joint at the end", sourceGuide+", p. 21", MarkMemory, "2*%s*%s*%s", d, t.Modulus, x)
+	e.step("guide.near", "K_G"+sub, near, "N/mm", "K = 2 d E X: P = y d E X per radial movement, y diametral, joint at the end", sourceGuide+", p. 21", MarkRead, "2*%s*%s*%s", d, t.Modulus, x)
 	s, w, nu := newStrip(t, true), lameRatio(outer, bore), t.Poisson
 	if !isOuter {
 		nu = -nu

@@ -21,8 +21,8 @@ func (e *explainer) straight(c *Cantilever, a armSpring, modulus float64, s Sect
 	default:
 		e.step("arm.base", "Q", a.q, "1", "Q = 1, a rigid base", source, MarkOwn, "1")
 	}
-	e.step("arm.stiffness", "K", a.stiffness, "N/mm", "K = 3 E I/(L^3 T Q)", sourceGuide+", p. 13, as P = Z Es eps/L", MarkMemory, "3*%s*%s/(%s^3*%s*%s)", modulus, s.Inertia, l, t, a.q)
-	e.step("arm.root", "eps/y", a.root, "1/mm", "eps/y = 3 c/(L^2 T Q) at the root", sourceGuide+", p. 10", MarkMemory, "3*%s/(%s^2*%s*%s)", tensile, l, t, a.q)
+	e.step("arm.stiffness", "K", a.stiffness, "N/mm", "K = 3 E I/(L^3 T Q)", sourceGuide+", p. 9, as P = Z Es eps/L", MarkRead, "3*%s*%s/(%s^3*%s*%s)", modulus, s.Inertia, l, t, a.q)
+	e.step("arm.root", "eps/y", a.root, "1/mm", "eps/y = 3 c/(L^2 T Q) at the root", sourceGuide+", p. 9", MarkRead, "3*%s/(%s^2*%s*%s)", tensile, l, t, a.q)
 	if a.axial > a.root {
 		place := weakest(kt, kw)
 		ta, tb := 1-kt, 1-kw

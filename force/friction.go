@@ -54,5 +54,5 @@ func SecantModulus(e, eps, eps0 float64) float64 {
 //
 //	eps_repeated = 0.6 eps_once
 //
-// Source: Snap-Fit Joints for Plastics - A Design Guide, table 2 (from memory).
+// Source: Snap-Fit Joints for Plastics - A Design Guide, table 2, p. 12 (read).
 func RepeatedStrain(once float64) float64 { return repeatFactor * once }

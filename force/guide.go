@@ -8,7 +8,7 @@ import "math"
 //	X_N = 0.62 sqrt((do/d - 1)/(do/d + 1)) / (((do/d)^2 + 1)/((do/d)^2 - 1) + nu)
 //
 // d: joint diameter, do: outer diameter [mm], do above d. nu: Poisson ratio [1].
-// Source: Snap-Fit Joints for Plastics - A Design Guide, p. 21 (from memory).
+// Source: Snap-Fit Joints for Plastics - A Design Guide, p. 21 (read).
 func GeometricFactorOuter(d, do, nu float64) float64 {
 	q := do / d
 	return 0.62 * math.Sqrt((q-1)/(q+1)) / (lameRatio(do, d) + nu)
@@ -31,7 +31,7 @@ func GeometricFactorInner(d, di, nu float64) float64 {
 //
 // y: DIAMETRAL undercut [mm] (the only reading in which y/d is a hoop strain),
 // d: joint diameter [mm], es: secant modulus [MPa], x: geometric factor [1].
-// Source: Snap-Fit Joints for Plastics - A Design Guide, p. 21 (from memory).
+// Source: Snap-Fit Joints for Plastics - A Design Guide, p. 21 (read).
 // Lies 30 to 45 % below shell theory: a cross-check, never the governing force.
 func GuideTransverse(y, d, es, x float64) float64 { return y * d * es * x }
 
