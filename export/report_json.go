@@ -14,7 +14,7 @@ import (
 	"strconv"
 	"strings"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // WriteJSON writes a value as indented JSON with a final newline: struct
@@ -112,9 +112,9 @@ func findNumbers(v reflect.Value, path string, depth int, faults *[]error) error
 		f := v.Float()
 		switch {
 		case math.IsNaN(f):
-			*faults = append(*faults, force.Fault{Field: path, Given: "NaN", Problem: "is not a number"})
+			*faults = append(*faults, fault.Fault{Field: path, Given: "NaN", Problem: "is not a number"})
 		case math.IsInf(f, 0):
-			*faults = append(*faults, force.Fault{Field: path, Given: strconv.FormatFloat(f, 'g', -1, 64), Problem: "is not finite"})
+			*faults = append(*faults, fault.Fault{Field: path, Given: strconv.FormatFloat(f, 'g', -1, 64), Problem: "is not finite"})
 		}
 	case reflect.Pointer, reflect.Interface:
 		return findNumbers(v.Elem(), path, depth+1, faults)

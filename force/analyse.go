@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"ramnest/force/fault"
 )
 
 // An Assembly is one press step: two parts and the latches between them.
@@ -19,22 +21,22 @@ type Assembly struct {
 }
 
 // Validate returns everything wrong with the assembly.
-func (a Assembly) Validate() []Fault {
+func (a Assembly) Validate() []fault.Fault {
 	lower, out := a.Shop.Resolve(a.Lower)
-	out = Under("lower", out)
+	out = fault.Under("lower", out)
 	upper, more := a.Shop.Resolve(a.Upper)
-	out = append(out, Under("upper", more)...)
+	out = append(out, fault.Under("upper", more)...)
 	sound := len(out) == 0
 	if a.Service != nil {
-		out = append(out, Under("service", a.Service.Validate())...)
+		out = append(out, fault.Under("service", a.Service.Validate())...)
 	}
 	if len(a.Latches) == 0 {
-		out = append(out, Fault{Field: "latches", Problem: "is empty", Want: "one latch or more"})
+		out = append(out, fault.Fault{Field: "latches", Problem: "is empty", Want: "one latch or more"})
 	}
 	if a.Draws < 0 || a.Draws > 1_000_000 {
-		out = append(out, Fault{Field: "draws", Given: fmt.Sprint(a.Draws), Problem: "is outside what is drawn", Want: "100 to 1000000, 0 for 10000"})
+		out = append(out, fault.Fault{Field: "draws", Given: fmt.Sprint(a.Draws), Problem: "is outside what is drawn", Want: "100 to 1000000, 0 for 10000"})
 	} else if a.Draws > 0 && a.Draws < 100 {
-		out = append(out, Fault{Field: "draws", Given: fmt.Sprint(a.Draws), Problem: "are too few for a P95", Want: "100 or more"})
+		out = append(out, fault.Fault{Field: "draws", Given: fmt.Sprint(a.Draws), Problem: "are too few for a P95", Want: "100 or more"})
 	}
 	seen := map[string]bool{}
 	places, most := 0, a.MostPlaces
@@ -44,31 +46,31 @@ func (a Assembly) Validate() []Fault {
 	for i, l := range a.Latches {
 		faults := l.validate(most)
 		if l.ID != "" && seen[l.ID] {
-			faults = append(faults, Fault{Field: "id", Given: l.ID, Problem: "is taken by an earlier latch", Want: "a name of its own"})
+			faults = append(faults, fault.Fault{Field: "id", Given: l.ID, Problem: "is taken by an earlier latch", Want: "a name of its own"})
 		}
 		seen[l.ID] = true
 		places += len(l.At)
 		if len(faults) == 0 && sound {
 			faults = pairFaults(l, lower, upper)
 		}
-		out = append(out, Under(fmt.Sprintf("latches[%d]", i), faults)...)
+		out = append(out, fault.Under(fmt.Sprintf("latches[%d]", i), faults)...)
 	}
 	if places > most {
-		out = append(out, Fault{Field: "latches", Given: fmt.Sprint(places, " places"), Problem: "are too many", Want: fmt.Sprintf("%d at most, or a higher limit", most)})
+		out = append(out, fault.Fault{Field: "latches", Given: fmt.Sprint(places, " places"), Problem: "are too many", Want: fmt.Sprintf("%d at most, or a higher limit", most)})
 	}
 	return out
 }
 
 // pairFaults refuses what only shows with both materials known: tolerances as large
 // as the part.
-func pairFaults(l Latch, lower, upper Material) []Fault {
+func pairFaults(l Latch, lower, upper Material) []fault.Fault {
 	j := readyJoint(l, lower, upper)
 	if lost := j.drawn - j.size; j.size < smallest {
-		return []Fault{{Field: l.Kind() + "." + writtenAs(l, l.sizeKey()), Given: figure(j.drawn) + " mm", Problem: fmt.Sprintf("is used up: holes and rough surfaces as they are made take %.3g mm off it, so that nothing is left to press", lost),
+		return []fault.Fault{{Field: l.Kind() + "." + writtenAs(l, l.sizeKey()), Given: figure(j.drawn) + " mm", Problem: fmt.Sprintf("is used up: holes and rough surfaces as they are made take %.3g mm off it, so that nothing is left to press", lost),
 			Want: fmt.Sprintf("above %.3g mm, or a smoother finish", lost)}}
 	}
 	if j.path == ball && (j.size+2.2*j.worst)*j.half > 0.6*j.ballR {
-		return []Fault{{Field: "ball.ball_diameter", Given: fmt.Sprintf("%.6g mm", l.Ball.BallDiameter), Problem: fmt.Sprintf("is too small for a tolerance of %.3g mm on ball and mouth together", j.worst),
+		return []fault.Fault{{Field: "ball.ball_diameter", Given: fmt.Sprintf("%.6g mm", l.Ball.BallDiameter), Problem: fmt.Sprintf("is too small for a tolerance of %.3g mm on ball and mouth together", j.worst),
 			Want: "a larger ball, or ball_tol and mouth_tol as measured"}}
 	}
 	return nil

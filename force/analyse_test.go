@@ -4,6 +4,8 @@ import (
 	"math"
 	"reflect"
 	"testing"
+
+	"ramnest/force/planar"
 )
 
 func mustAnalyse(t *testing.T, a Assembly) Result {
@@ -19,22 +21,22 @@ func mustAnalyse(t *testing.T, a Assembly) Result {
 func mixed() Assembly {
 	a, p := capJob(), pinJob()
 	a.Upper = MaterialSpec{Material: "PC", Process: "moulded"}
-	p.Latches[0].At = []Point{{30, 5}, {-20, 4}, {3, -25}}
+	p.Latches[0].At = []planar.Point{{X: 30, Y: 5}, {X: -20, Y: 4}, {X: 3, Y: -25}}
 	early := p.Latches[0]
-	early.ID, early.Engage, early.At = "early pin", ptr(14.5), []Point{{8, 8}}
+	early.ID, early.Engage, early.At = "early pin", ptr(14.5), []planar.Point{{X: 8, Y: 8}}
 	a.Latches = append(a.Latches, p.Latches[0], early)
 	return a
 }
 
 func TestThrustLineFollowsTheForce(t *testing.T) {
 	r := mustAnalyse(t, pinJob())
-	if r.Thrust != (Point{}) || r.TiltMoment != 0 {
+	if r.Thrust != (planar.Point{}) || r.TiltMoment != 0 {
 		t.Errorf("two equal pins: thrust %v, tilt %g, want the middle and 0", r.Thrust, r.TiltMoment)
 	}
 	// Add a third pin that is not there yet at the others' peak but has passed its own.
 	a := pinJob()
 	a.Latches = append(a.Latches, a.Latches[0])
-	a.Latches[1].ID, a.Latches[1].At = "off", []Point{{0, 30}}
+	a.Latches[1].ID, a.Latches[1].At = "off", []planar.Point{{X: 0, Y: 30}}
 	r = mustAnalyse(t, a)
 	near(t, "thrust y", r.Thrust.Y, 10, 1e-12)
 	a.Latches[1].PressFit = &PressFit{Outside: "lower", JointDiameter: 5, Interference: 0.1, OuterDiameter: 11, EngagementLength: 10, LeadInAngle: ptr(rad(15))}
@@ -70,7 +72,7 @@ func TestBandIsOrderedSeededAndHoldsTheNominal(t *testing.T) {
 func TestCommonCausesDoNotAverageOut(t *testing.T) {
 	one := mustAnalyse(t, capJob())
 	a := capJob()
-	a.Latches[0].At = make([]Point, 40)
+	a.Latches[0].At = make([]planar.Point, 40)
 	many := mustAnalyse(t, a)
 	if spread := (many.P95 - many.P5) / many.P50; spread < 0.5*(one.P95-one.P5)/one.P50 {
 		t.Errorf("relative spread of 40 latches %g: common causes were averaged away", spread)

@@ -1,6 +1,10 @@
 package force
 
-import "math"
+import (
+	"math"
+
+	"ramnest/force/fault"
+)
 
 // An Annular is a bead that snaps into a groove all the way round, or round a
 // collar that is split into fingers.
@@ -40,7 +44,7 @@ type Annular struct {
 }
 
 // Validate returns what is wrong with the joint, field paths relative to it.
-func (a Annular) Validate() []Fault {
+func (a Annular) Validate() []fault.Fault {
 	out := sideFault("outside", a.Outside)
 	joint := lengthFault("joint_diameter", a.JointDiameter, 0.5, 2000)
 	out = append(out, joint...)
@@ -71,14 +75,14 @@ func (a Annular) Validate() []Fault {
 }
 
 // undercutFaults checks the two ways to write the undercut.
-func (a Annular) undercutFaults() []Fault {
+func (a Annular) undercutFaults() []fault.Fault {
 	d := a.JointDiameter
 	direct, diameters := a.Undercut != 0 || a.UndercutTol != nil, a.BeadDiameter != 0 || a.LipDiameter != 0
 	if direct == diameters {
 		if direct {
-			return []Fault{{Field: "undercut", Problem: "is written in more than one way", Want: "undercut, or bead_diameter with lip_diameter"}}
+			return []fault.Fault{{Field: "undercut", Problem: "is written in more than one way", Want: "undercut, or bead_diameter with lip_diameter"}}
 		}
-		return []Fault{{Field: "undercut", Problem: "is missing", Want: "undercut, or bead_diameter with lip_diameter"}}
+		return []fault.Fault{{Field: "undercut", Problem: "is missing", Want: "undercut, or bead_diameter with lip_diameter"}}
 	}
 	if direct {
 		out := lengthFault("undercut", a.Undercut, smallest, 0.2*d)
@@ -100,26 +104,26 @@ func (a Annular) undercutFaults() []Fault {
 	return out
 }
 
-func (a Annular) splitFaults() []Fault {
+func (a Annular) splitFaults() []fault.Fault {
 	switch a.Split {
 	case "", "none":
 		if a.Slots != 0 || a.SlotWidth != 0 || a.SlotDepth != 0 {
-			return []Fault{{Field: "split", Given: a.Split, Problem: "says no member is slotted, but slots are given", Want: "outer or inner"}}
+			return []fault.Fault{{Field: "split", Given: a.Split, Problem: "says no member is slotted, but slots are given", Want: "outer or inner"}}
 		}
 		return nil
 	case "outer", "inner":
 	default:
-		return []Fault{{Field: "split", Given: a.Split, Problem: "is not known", Want: "none, outer or inner"}}
+		return []fault.Fault{{Field: "split", Given: a.Split, Problem: "is not known", Want: "none, outer or inner"}}
 	}
 	if a.Split == "inner" && a.InnerDiameter == 0 {
-		return []Fault{{Field: "inner_diameter", Given: "0 mm", Problem: "is needed for a split inner collar", Want: "the bore of the collar"}}
+		return []fault.Fault{{Field: "inner_diameter", Given: "0 mm", Problem: "is needed for a split inner collar", Want: "the bore of the collar"}}
 	}
 	f := a.fingers()
 	out := fingerFaults("", f)
 	from := a.EndDistance
 	if a.Split == "inner" {
 		if a.EndDistanceInner == nil {
-			return append(out, Fault{Field: "end_distance_inner", Problem: "is missing", Want: "the distance of the joint from the inner part's free end"})
+			return append(out, fault.Fault{Field: "end_distance_inner", Problem: "is missing", Want: "the distance of the joint from the inner part's free end"})
 		}
 		from = *a.EndDistanceInner
 	}
@@ -137,14 +141,14 @@ func (a Annular) fingers() fingers {
 	return f
 }
 
-func farFault(suffix, end string, distance float64) []Fault {
+func farFault(suffix, end string, distance float64) []fault.Fault {
 	switch end {
 	case "", "long":
 		return nil
 	case "free", "floored":
 		return lengthFault("far_distance"+suffix, distance, 0.01, maxLength)
 	}
-	return []Fault{{Field: "far_end" + suffix, Given: end, Problem: "is not known", Want: "long, free or floored"}}
+	return []fault.Fault{{Field: "far_end" + suffix, Given: end, Problem: "is not known", Want: "long, free or floored"}}
 }
 
 func farEnd(s string) FarEnd {

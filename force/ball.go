@@ -1,6 +1,10 @@
 package force
 
-import "math"
+import (
+	"math"
+
+	"ramnest/force/fault"
+)
 
 // A Ball is a ball on a stem that snaps through a ring-shaped mouth into a
 // socket. The mouth may be slotted into fingers. The ball is taken as rigid.
@@ -32,7 +36,7 @@ const (
 )
 
 // Validate returns what is wrong with the joint, field paths relative to it.
-func (b Ball) Validate() []Fault {
+func (b Ball) Validate() []fault.Fault {
 	out := sideFault("socket", b.Socket)
 	size := lengthFault("ball_diameter", b.BallDiameter, 0.5, 500)
 	out = append(out, size...)

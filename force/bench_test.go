@@ -3,6 +3,8 @@ package force
 import (
 	"fmt"
 	"testing"
+
+	"ramnest/force/planar"
 )
 
 // BenchmarkAnalyse24Latches is 10,000 draws of 24 latches; the figures to keep
@@ -27,13 +29,13 @@ func BenchmarkAnalyse24Latches(b *testing.B) {
 
 func rings24() Assembly {
 	a := capJob()
-	a.Latches[0].At = make([]Point, 24)
+	a.Latches[0].At = make([]planar.Point, 24)
 	return a
 }
 
 func balls24() Assembly {
 	a := ballJob()
-	a.Latches[0].At = make([]Point, 24)
+	a.Latches[0].At = make([]planar.Point, 24)
 	return a
 }
 
@@ -42,7 +44,7 @@ func mixed24() Assembly {
 	a := capJob()
 	a.Latches = append(a.Latches, ballJob().Latches[0], armJob().Latches[0], pinJob().Latches[0])
 	for i := range a.Latches {
-		a.Latches[i].At = make([]Point, 6)
+		a.Latches[i].At = make([]planar.Point, 6)
 	}
 	return a
 }
@@ -54,7 +56,7 @@ func designs24() Assembly {
 	for _, l := range a.Latches {
 		for i := range 6 {
 			one := l
-			one.ID, one.At = fmt.Sprint(l.ID, i), make([]Point, 1)
+			one.ID, one.At = fmt.Sprint(l.ID, i), make([]planar.Point, 1)
 			one.Engage = ptr(5 + 0.25*float64(i))
 			out = append(out, one)
 		}

@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"ramnest/force/fault"
 )
 
 const (
@@ -20,7 +22,7 @@ func within(v, lo, hi float64) bool { return v >= lo && v <= hi }
 // lengthFault refuses a length outside lo to hi [mm], both ends included as they
 // are printed: a limit of 0.8 times 6 mm lets 4.8 mm through, whatever binary
 // fractions make of it.
-func lengthFault(field string, v, lo, hi float64) []Fault {
+func lengthFault(field string, v, lo, hi float64) []fault.Fault {
 	if within(v, lo-1e-12*math.Abs(lo), hi+1e-12*math.Abs(hi)) {
 		return nil
 	}
@@ -35,7 +37,7 @@ func lengthFault(field string, v, lo, hi float64) []Fault {
 	if lo >= hi {
 		want = "" // another figure leaves no room for it
 	}
-	return []Fault{{Field: field, Given: given + " mm", Problem: problem, Want: want}}
+	return []fault.Fault{{Field: field, Given: given + " mm", Problem: problem, Want: want}}
 }
 
 // figure writes a value that a person may have written: six digits, so that what
@@ -69,40 +71,40 @@ func portion(share float64) string {
 }
 
 // angleFault refuses an angle [rad] outside lo to hi [deg].
-func angleFault(field string, v, lo, hi float64) []Fault {
+func angleFault(field string, v, lo, hi float64) []fault.Fault {
 	deg := v * degree
 	if within(deg, lo-1e-9, hi+1e-9) {
 		return nil
 	}
-	return []Fault{{Field: field, Given: figure(deg) + " deg", Problem: "is outside what the formula holds for", Want: figure(lo) + " to " + figure(hi) + " deg"}}
+	return []fault.Fault{{Field: field, Given: figure(deg) + " deg", Problem: "is outside what the formula holds for", Want: figure(lo) + " to " + figure(hi) + " deg"}}
 }
 
 // sideFault refuses a side that is not lower or upper.
-func sideFault(field, v string) []Fault {
+func sideFault(field, v string) []fault.Fault {
 	if v == "lower" || v == "upper" {
 		return nil
 	}
 	if v == "" {
-		return []Fault{{Field: field, Problem: "is missing", Want: "lower or upper"}}
+		return []fault.Fault{{Field: field, Problem: "is missing", Want: "lower or upper"}}
 	}
-	return []Fault{{Field: field, Given: v, Problem: "is not a part of a step", Want: "lower or upper"}}
+	return []fault.Fault{{Field: field, Given: v, Problem: "is not a part of a step", Want: "lower or upper"}}
 }
 
 // countFault refuses a number of things outside lo to hi.
-func countFault(field string, n, lo, hi int) []Fault {
+func countFault(field string, n, lo, hi int) []fault.Fault {
 	if n >= lo && n <= hi {
 		return nil
 	}
-	return []Fault{{Field: field, Given: fmt.Sprint(n), Problem: "is outside what can be built", Want: fmt.Sprintf("%d to %d", lo, hi)}}
+	return []fault.Fault{{Field: field, Given: fmt.Sprint(n), Problem: "is outside what can be built", Want: fmt.Sprintf("%d to %d", lo, hi)}}
 }
 
 // choiceFault refuses a word that is not one of those known.
-func choiceFault(field, v string, known ...string) []Fault {
+func choiceFault(field, v string, known ...string) []fault.Fault {
 	if slices.Contains(known, v) {
 		return nil
 	}
 	if v == "" {
-		return []Fault{{Field: field, Problem: "is missing", Want: strings.Join(known, " or ")}}
+		return []fault.Fault{{Field: field, Problem: "is missing", Want: strings.Join(known, " or ")}}
 	}
-	return []Fault{{Field: field, Given: v, Problem: "is not known", Want: strings.Join(known, " or ")}}
+	return []fault.Fault{{Field: field, Given: v, Problem: "is not known", Want: strings.Join(known, " or ")}}
 }

@@ -3,14 +3,17 @@ package force
 import (
 	"fmt"
 	"math"
+
+	"ramnest/force/fault"
+	"ramnest/force/planar"
 )
 
 // A Cantilever is a hook on an arm that bends aside and springs back.
 type Cantilever struct {
-	Flexes string  `yaml:"flexes" oneof:"lower upper" required:"true"`   // the part whose arm bends
-	Bends  string  `yaml:"bends" oneof:"outward inward" required:"true"` // away from the middle of the part or towards it
-	Shape  string  `yaml:"shape" oneof:"straight l_arm u_arm rocker"`    // left out: straight
-	Toward []Point `yaml:"toward" unit:"none"`                           // plan direction of "outward", one for all places or one each; left out: away from the plan's origin
+	Flexes string         `yaml:"flexes" oneof:"lower upper" required:"true"`   // the part whose arm bends
+	Bends  string         `yaml:"bends" oneof:"outward inward" required:"true"` // away from the middle of the part or towards it
+	Shape  string         `yaml:"shape" oneof:"straight l_arm u_arm rocker"`    // left out: straight
+	Toward []planar.Point `yaml:"toward" unit:"none"`                           // plan direction of "outward", one for all places or one each; left out: away from the plan's origin
 
 	Undercut    float64  `yaml:"undercut" unit:"mm" required:"true"`      // how far the hook must bend aside [mm]
 	UndercutTol *float64 `yaml:"undercut_tol" unit:"mm"`                  // plus or minus [mm]; left out: both parts' process tolerance
@@ -55,7 +58,7 @@ func (c Cantilever) shape() string {
 }
 
 // Validate returns what is wrong with the joint, field paths relative to it.
-func (c Cantilever) Validate() []Fault {
+func (c Cantilever) Validate() []fault.Fault {
 	out := sideFault("flexes", c.Flexes)
 	out = append(out, choiceFault("bends", c.Bends, "outward", "inward")...)
 	out = append(out, choiceFault("shape", c.shape(), "straight", "l_arm", "u_arm", "rocker")...)
@@ -75,7 +78,7 @@ func (c Cantilever) Validate() []Fault {
 	}
 	for i, p := range c.Toward {
 		if n := math.Hypot(p.X, p.Y); !within(n, 1e-6, 1e6) {
-			out = append(out, Fault{Field: fmt.Sprintf("toward[%d]", i), Given: fmt.Sprintf("%.6g, %.6g", p.X, p.Y), Problem: "is no direction", Want: "such as 1, 0"})
+			out = append(out, fault.Fault{Field: fmt.Sprintf("toward[%d]", i), Given: fmt.Sprintf("%.6g, %.6g", p.X, p.Y), Problem: "is no direction", Want: "such as 1, 0"})
 		}
 	}
 	out = append(out, c.armFaults()...)
@@ -85,20 +88,20 @@ func (c Cantilever) Validate() []Fault {
 	if c.Base != "" {
 		out = append(out, choiceFault("base", c.Base, "rigid", "solid")...)
 		if c.shape() != "straight" {
-			out = append(out, Fault{Field: "base", Given: c.Base, Problem: "is for straight arms only", Want: "left out"})
+			out = append(out, fault.Fault{Field: "base", Given: c.Base, Problem: "is for straight arms only", Want: "left out"})
 		}
 	}
 	if q := c.BaseFactor; q != nil && !within(*q, 1, 20) {
-		out = append(out, Fault{Field: "base_factor", Given: fmt.Sprintf("%.6g", *q), Problem: "is outside what a base can do", Want: "1 to 20"})
+		out = append(out, fault.Fault{Field: "base_factor", Given: fmt.Sprintf("%.6g", *q), Problem: "is outside what a base can do", Want: "1 to 20"})
 	}
 	if c.BaseFactor != nil && c.Base != "" {
-		out = append(out, Fault{Field: "base_factor", Given: fmt.Sprintf("%.6g", *c.BaseFactor), Problem: "stands beside base", Want: "one of the two"})
+		out = append(out, fault.Fault{Field: "base_factor", Given: fmt.Sprintf("%.6g", *c.BaseFactor), Problem: "stands beside base", Want: "one of the two"})
 	}
 	return out
 }
 
 // armFaults checks the dimensions of the arm by shape and section.
-func (c Cantilever) armFaults() []Fault {
+func (c Cantilever) armFaults() []fault.Fault {
 	if c.shape() == "rocker" {
 		out := lengthFault("bar_radius", c.BarRadius, 0.1, 50)
 		out = append(out, lengthFault("bar_length", c.BarLength, 0.1, 500)...)
@@ -117,10 +120,10 @@ func (c Cantilever) armFaults() []Fault {
 		out = append(out, lengthFault("inner_radius", c.InnerRadius, 0, c.OuterRadius*0.998)...)
 		out = append(out, angleFault("arc", c.Arc, 2, 180)...)
 		if c.TipThickness != 0 || c.TipWidth != 0 {
-			out = append(out, Fault{Field: "tip_thickness", Problem: "is not for a ring segment", Want: "left out"})
+			out = append(out, fault.Fault{Field: "tip_thickness", Problem: "is not for a ring segment", Want: "left out"})
 		}
 		if c.shape() != "straight" {
-			out = append(out, Fault{Field: "section", Given: section, Problem: "is for straight arms only", Want: "rectangle or trapezoid"})
+			out = append(out, fault.Fault{Field: "section", Given: section, Problem: "is for straight arms only", Want: "rectangle or trapezoid"})
 		}
 		return out
 	}
@@ -151,7 +154,7 @@ func (c Cantilever) armFaults() []Fault {
 		}
 	}
 	if c.shape() != "straight" && (c.TipThickness != 0 || c.TipWidth != 0) {
-		out = append(out, Fault{Field: "tip_thickness", Problem: "is for straight arms only", Want: "left out"})
+		out = append(out, fault.Fault{Field: "tip_thickness", Problem: "is for straight arms only", Want: "left out"})
 	}
 	return out
 }
@@ -200,7 +203,7 @@ func (c Cantilever) ready(arm, mate Material, use string) joint {
 const armModel = 1.15
 
 // swing is the room the arm needs, and which way it goes at each place.
-func (c Cantilever) swing(z float64, at []Point) Swing {
+func (c Cantilever) swing(z float64, at []planar.Point) Swing {
 	hook := c.Undercut/math.Tan(c.MatingAngle) + c.Land
 	reach := c.Length
 	switch {
@@ -235,9 +238,9 @@ func (c Cantilever) swing(z float64, at []Point) Swing {
 			d = c.Toward[i]
 		}
 		if n := math.Hypot(d.X, d.Y); n > 1e-9 {
-			d = Point{d.X / n, d.Y / n}
+			d = planar.Point{X: d.X / n, Y: d.Y / n}
 		} else {
-			d = Point{1, 0}
+			d = planar.Point{X: 1, Y: 0}
 		}
 		s.Toward = append(s.Toward, d)
 	}

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"ramnest/force/fault"
 )
 
 // Coefficients that only the formulas themselves held, each by a second way.
@@ -17,7 +19,7 @@ func TestBallTooSmallForItsTolerance(t *testing.T) {
 		a := ballJob()
 		b := a.Latches[0].Ball
 		b.BallTol, b.MouthTol = ptr(tol), ptr(tol)
-		got := slices.ContainsFunc(a.Validate(), func(f Fault) bool { return strings.HasSuffix(f.Field, "ball_diameter") })
+		got := slices.ContainsFunc(a.Validate(), func(f fault.Fault) bool { return strings.HasSuffix(f.Field, "ball_diameter") })
 		if got != want {
 			t.Errorf("plus or minus %g mm on either: refused %v, want %v", tol, got, want)
 		}

@@ -3,6 +3,8 @@ package force
 import (
 	"fmt"
 	"math"
+
+	"ramnest/force/fault"
 )
 
 // A CrushRib is a pin or bore with ribs of triangular section that the mate
@@ -23,7 +25,7 @@ type CrushRib struct {
 }
 
 // Validate returns what is wrong with the joint, field paths relative to it.
-func (c CrushRib) Validate() []Fault {
+func (c CrushRib) Validate() []fault.Fault {
 	out := sideFault("ribs", c.Ribs)
 	out = append(out, lengthFault("joint_diameter", c.JointDiameter, 0.2, 2000)...)
 	out = append(out, countFault("rib_count", c.Count, 2, 60)...)
@@ -44,7 +46,7 @@ func (c CrushRib) Validate() []Fault {
 		out = append(out, lengthFault("roughness_loss", *c.RoughnessLoss, 0, 0.5)...)
 	}
 	if c.FlowStress != nil && !within(*c.FlowStress, 0.1, 5000) {
-		out = append(out, Fault{Field: "flow_stress", Given: fmt.Sprintf("%.6g MPa", *c.FlowStress), Problem: "is outside what a material can have", Want: "0.1 to 5000 MPa"})
+		out = append(out, fault.Fault{Field: "flow_stress", Given: fmt.Sprintf("%.6g MPa", *c.FlowStress), Problem: "is outside what a material can have", Want: "0.1 to 5000 MPa"})
 	}
 	if room := math.Pi * c.JointDiameter / c.Width; float64(c.Count) > room && len(out) == 0 {
 		out = append(out, countFault("rib_count", c.Count, 2, int(room))...)

@@ -6,6 +6,8 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
+
+	"ramnest/force/planar"
 )
 
 // rimAndHooks is a rim of 50 mm and two hooks beside it, whose peaks the levelling puts at
@@ -15,11 +17,11 @@ func rimAndHooks() Assembly {
 	return Assembly{
 		Lower: part, Upper: part, Draws: 1000,
 		Latches: []Latch{
-			{ID: "rim", At: []Point{{}}, Z: 24, Annular: &Annular{
+			{ID: "rim", At: []planar.Point{{}}, Z: 24, Annular: &Annular{
 				Outside: "upper", JointDiameter: 50, Undercut: 0.5, MatingAngle: rad(30), ReturnAngle: rad(45),
 				OuterDiameter: 54, InnerDiameter: 46, EndDistance: 3, EndDistanceInner: ptr(7),
 			}},
-			{ID: "hook", At: []Point{{25, 0}, {-25, 0}}, Z: 24, Cantilever: &Cantilever{
+			{ID: "hook", At: []planar.Point{{X: 25, Y: 0}, {X: -25, Y: 0}}, Z: 24, Cantilever: &Cantilever{
 				Flexes: "upper", Bends: "outward", Undercut: 0.3, MatingAngle: rad(20), ReturnAngle: rad(45),
 				Length: 8, Thickness: 1.2, Width: 5, RootRadius: ptr(0.5),
 			}},

@@ -4,13 +4,14 @@ import (
 	"fmt"
 
 	"ramnest/force"
+	"ramnest/force/planar"
 )
 
 // lid is a round lid with a bead on a housing, both of powder bed PA12.
 func lid() force.Assembly {
 	pa12 := force.MaterialSpec{Material: "PA12", Process: "PBF", Build: "along"}
 	return force.Assembly{Lower: pa12, Upper: pa12, Seed: 1, Latches: []force.Latch{{
-		ID: "bead", At: []force.Point{{X: 0, Y: 0}}, Z: 20,
+		ID: "bead", At: []planar.Point{{X: 0, Y: 0}}, Z: 20,
 		Annular: &force.Annular{Outside: "lower", JointDiameter: 60, Undercut: 0.5, MatingAngle: 0.35, ReturnAngle: 0.79, Land: 0.4, GrooveFloat: 0.2,
 			OuterDiameter: 63, InnerDiameter: 56, EndDistance: 3},
 	}}}

@@ -5,6 +5,9 @@ import (
 	"math"
 	"slices"
 	"testing"
+
+	"ramnest/force/fault"
+	"ramnest/force/planar"
 )
 
 // wrong is one thing wrong with a job, and the field that must be named.
@@ -29,7 +32,7 @@ func checkFaults(t *testing.T, job func() Assembly, cases []wrong) {
 			t.Errorf("want a fault in %s, got %v", c.field, a.Validate())
 		}
 		_, err := Analyse(a)
-		if _, ok := errors.AsType[Fault](err); !ok {
+		if _, ok := errors.AsType[fault.Fault](err); !ok {
 			t.Errorf("%s: Analyse returned %v, want faults", c.field, err)
 		}
 	}
@@ -42,13 +45,13 @@ func TestFaultsOfTheJob(t *testing.T) {
 		{"upper.modulus", func(a *Assembly) { a.Upper.Modulus = ptr(math.NaN()) }},
 		{"upper.tolerance", func(a *Assembly) { a.Upper.Tolerance = ptr(-0.1) }},
 		{"upper.strain_once", func(a *Assembly) { a.Upper.StrainOnce = ptr(3.0) }},
-		{"latches[0].at", func(a *Assembly) { a.Latches[0].At = make([]Point, maxPlaces+1) }},
+		{"latches[0].at", func(a *Assembly) { a.Latches[0].At = make([]planar.Point, maxPlaces+1) }},
 		{"upper.process", func(a *Assembly) { a.Upper.Process = "MEX" }},
 		{"lower.build", func(a *Assembly) { a.Lower.Build = "up" }},
 		{"latches", func(a *Assembly) { a.Latches = nil }},
 		{"latches", func(a *Assembly) {
 			b := a.Latches[0]
-			b.ID, b.At = "b", make([]Point, maxPlaces)
+			b.ID, b.At = "b", make([]planar.Point, maxPlaces)
 			a.Latches = append(a.Latches, b)
 		}},
 		{"draws", func(a *Assembly) { a.Draws = -1 }},
@@ -159,7 +162,7 @@ func TestFaultsOfCantilever(t *testing.T) {
 		on("base_factor", func(v *Cantilever) { v.BaseFactor = ptr(0.5) }),
 		on("base_factor", func(v *Cantilever) { v.BaseFactor, v.Base = ptr(1.5), "solid" }),
 		on("root_radius", func(v *Cantilever) { v.RootRadius = ptr(0.0) }),
-		on("toward[0]", func(v *Cantilever) { v.Toward = []Point{{}} }),
+		on("toward[0]", func(v *Cantilever) { v.Toward = []planar.Point{{}} }),
 	})
 }
 

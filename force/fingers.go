@@ -1,6 +1,10 @@
 package force
 
-import "math"
+import (
+	"math"
+
+	"ramnest/force/fault"
+)
 
 // fingers is a ring cut into fingers by slots from its free end.
 type fingers struct {
@@ -60,7 +64,7 @@ func (f fingers) soften(m member, e float64, limit, secant Figure) member {
 }
 
 // fingerFaults checks slots: count, their width and the reach of the fingers.
-func fingerFaults(prefix string, f fingers) []Fault {
+func fingerFaults(prefix string, f fingers) []fault.Fault {
 	out := countFault(prefix+"slots", f.count, 2, 48)
 	if len(out) > 0 {
 		return out

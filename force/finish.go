@@ -3,17 +3,19 @@ package force
 import (
 	"slices"
 	"strings"
+
+	"ramnest/force/fault"
 )
 
 // finishes are what may be done to the surfaces of a printed part, the rawest first.
 var finishes = []string{"as_printed", "blasted", "tumbled", "smoothed"}
 
 // finishFaults refuses a finish that is not known; empty is none stated.
-func finishFaults(finish string) []Fault {
+func finishFaults(finish string) []fault.Fault {
 	if finish == "" || slices.Contains(finishes, finish) {
 		return nil
 	}
-	return []Fault{{Field: "finish", Given: finish, Problem: "is not known", Want: strings.Join(finishes, ", ")}}
+	return []fault.Fault{{Field: "finish", Given: finish, Problem: "is not known", Want: strings.Join(finishes, ", ")}}
 }
 
 // A roughness is the mean roughness depth Rz of a surface, the ends of what is known

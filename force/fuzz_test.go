@@ -5,6 +5,8 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+
+	"ramnest/force/planar"
 )
 
 // FuzzAnalyse fills one latch of every kind with any numbers. What Validate lets
@@ -17,7 +19,7 @@ func FuzzAnalyse(f *testing.F) {
 	f.Add(uint8(3), 5.0, 0.05, 15.0, 90.0, 11.0, 0.0, 10.0, 0.02, 40.0, 0.1, int8(0))
 	f.Add(uint8(4), 8.0, 0.3, 20.0, 0.6, 0.8, 0.0, 8.0, 0.1, 9.0, 0.4, int8(3))
 	f.Fuzz(func(t *testing.T, kind uint8, d, y, mate, back, outer, inner, end, tol, engage, mu float64, n int8) {
-		l := Latch{ID: "l", At: []Point{{1, 2}, {3, 4}}}
+		l := Latch{ID: "l", At: []planar.Point{{X: 1, Y: 2}, {X: 3, Y: 4}}}
 		if engage > 0 {
 			l.Engage = &engage
 		}

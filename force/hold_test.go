@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"ramnest/force/warning"
 )
 
 // heldJob is a random rim, collar or hook of the tests' jobs, with a service.
@@ -87,7 +89,7 @@ func TestHoldFollowsItsLaws(t *testing.T) {
 	}
 }
 
-func warned(all []Warning, n int) bool {
+func warned(all []warning.Warning, n int) bool {
 	for _, w := range all {
 		if w.Number == n {
 			return true

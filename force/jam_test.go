@@ -8,13 +8,16 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"ramnest/force/planar"
+	"ramnest/force/warning"
 )
 
 // hookJob is the commonest hook there is: 45 deg, of powder bed PA12 on itself.
 func hookJob() Assembly {
 	pa12 := MaterialSpec{Material: "PA12", Process: "PBF", Build: "across"}
 	return Assembly{Lower: pa12, Upper: pa12, Seed: 7, Draws: 1000, Latches: []Latch{{
-		ID: "hook", At: []Point{{25, 0}, {-25, 0}}, Z: 9,
+		ID: "hook", At: []planar.Point{{X: 25, Y: 0}, {X: -25, Y: 0}}, Z: 9,
 		Cantilever: &Cantilever{Flexes: "upper", Bends: "inward", Undercut: 0.6, MatingAngle: rad(45), ReturnAngle: rad(40), Length: 12, Thickness: 2, Width: 8, RootRadius: ptr(1)},
 	}}}
 }
@@ -266,7 +269,9 @@ func checkLocked(t *testing.T, name string, a Assembly) bool {
 				}
 			}
 		}
-		if !slices.ContainsFunc(r.Warnings, func(w Warning) bool { return w.Number == warnJam && strings.Contains(w.Text, "no push joins it") }) {
+		if !slices.ContainsFunc(r.Warnings, func(w warning.Warning) bool {
+			return w.Number == warnJam && strings.Contains(w.Text, "no push joins it")
+		}) {
 			t.Errorf("%s: not said: %v", name, r.Warnings)
 		}
 	}

@@ -1,12 +1,14 @@
 package force
 
+import "ramnest/force/planar"
+
 // The invented jobs that the tests share.
 
 // capJob is a round cap of powder bed PA12 on a body of the same.
 func capJob() Assembly {
 	pa12 := MaterialSpec{Material: "PA12", Process: "PBF", Build: "along"}
 	return Assembly{Lower: pa12, Upper: pa12, Seed: 7, Draws: 400, Latches: []Latch{{
-		ID: "rim", At: []Point{{0, 0}}, Z: 20,
+		ID: "rim", At: []planar.Point{{X: 0, Y: 0}}, Z: 20,
 		Annular: &Annular{Outside: "lower", JointDiameter: 40, Undercut: 0.8, UndercutTol: ptr(0.15), MatingAngle: rad(25), ReturnAngle: rad(40), Land: 0.4,
 			OuterDiameter: 43.2, InnerDiameter: 36.8, EndDistance: 3, EndDistanceInner: ptr(2)},
 	}}}
@@ -24,7 +26,7 @@ func collarJob() Assembly {
 // pinJob is two steel pins in bosses of powder bed PA12.
 func pinJob() Assembly {
 	return Assembly{Lower: MaterialSpec{Material: "PA12"}, Upper: MaterialSpec{Material: "steel"}, Seed: 7, Draws: 400, Latches: []Latch{{
-		ID: "pin", At: []Point{{10, 0}, {-10, 0}}, Z: 5,
+		ID: "pin", At: []planar.Point{{X: 10, Y: 0}, {X: -10, Y: 0}}, Z: 5,
 		PressFit: &PressFit{Outside: "lower", JointDiameter: 5, Interference: 0.05, InterferenceTol: ptr(0.02), OuterDiameter: 11, EngagementLength: 10, LeadInAngle: ptr(rad(15)), RoughnessLoss: ptr(0)},
 	}}}
 }
@@ -33,7 +35,7 @@ func pinJob() Assembly {
 func ballJob() Assembly {
 	pa12 := MaterialSpec{Material: "PA12", Process: "PBF", Build: "along"}
 	return Assembly{Lower: pa12, Upper: pa12, Seed: 7, Draws: 400, Latches: []Latch{{
-		ID: "ball", At: []Point{{20, 0}, {10, 17}, {-10, 17}, {-20, 0}, {-10, -17}, {10, -17}}, Z: 12,
+		ID: "ball", At: []planar.Point{{X: 20, Y: 0}, {X: 10, Y: 17}, {X: -10, Y: 17}, {X: -20, Y: 0}, {X: -10, Y: -17}, {X: 10, Y: -17}}, Z: 12,
 		Ball: &Ball{Socket: "lower", BallDiameter: 6, BallTol: ptr(0.05), MouthDiameter: 5.6, MouthTol: ptr(0.05), OuterDiameter: 9, StemDiameter: 3, SocketDiameter: 6.3, SocketDepth: 8},
 	}}}
 }
@@ -42,7 +44,7 @@ func ballJob() Assembly {
 func armJob() Assembly {
 	pc := MaterialSpec{Material: "PC", Process: "moulded"}
 	return Assembly{Lower: pc, Upper: pc, Seed: 7, Draws: 400, Latches: []Latch{{
-		ID: "arm", At: []Point{{25, 10}, {25, -10}, {-25, 10}, {-25, -10}}, Z: 15,
+		ID: "arm", At: []planar.Point{{X: 25, Y: 10}, {X: 25, Y: -10}, {X: -25, Y: 10}, {X: -25, Y: -10}}, Z: 15,
 		Cantilever: &Cantilever{Flexes: "lower", Bends: "outward", Undercut: 1.2, UndercutTol: ptr(0.1), MatingAngle: rad(30), ReturnAngle: rad(45), Land: 0.3,
 			Length: 19, Thickness: 2, TipThickness: 1, Width: 6, RootRadius: ptr(1)},
 	}}}
@@ -51,7 +53,7 @@ func armJob() Assembly {
 // ribJob is a steel pin in a bore with three crush ribs.
 func ribJob() Assembly {
 	return Assembly{Lower: MaterialSpec{Material: "PETG"}, Upper: MaterialSpec{Material: "steel"}, Seed: 7, Draws: 400, Latches: []Latch{{
-		ID: "rib", At: []Point{{0, 0}}, Z: 6,
+		ID: "rib", At: []planar.Point{{X: 0, Y: 0}}, Z: 6,
 		CrushRib: &CrushRib{Ribs: "lower", JointDiameter: 8, Count: 3, Height: 0.6, Width: 0.8, Crush: 0.3, CrushTol: ptr(0.1), EngagementLength: 8, LeadInAngle: ptr(rad(20)), RoughnessLoss: ptr(0)},
 	}}}
 }

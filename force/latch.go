@@ -3,13 +3,16 @@ package force
 import (
 	"fmt"
 	"strings"
+
+	"ramnest/force/fault"
+	"ramnest/force/planar"
 )
 
 // A Latch is one entry of the job's list of latches: one joint design, at one
 // or several places.
 type Latch struct {
-	ID string  `yaml:"id" required:"true"`
-	At []Point `yaml:"at" unit:"mm" required:"true"`
+	ID string         `yaml:"id" required:"true"`
+	At []planar.Point `yaml:"at" unit:"mm" required:"true"`
 	// Z is the height of the joint line with the parts seated [mm]: the bead of
 	// an annular joint, the lip of a ball's socket, the hook of an arm, the middle
 	// of the engaged length of what is pressed.
@@ -29,7 +32,7 @@ type Latch struct {
 
 // kind is the joint itself behind its name.
 type kind interface {
-	Validate() []Fault
+	Validate() []fault.Fault
 }
 
 // kinds lists the joints that the latch states.
@@ -57,23 +60,23 @@ func (l Latch) Kind() string {
 }
 
 // Validate returns what is wrong with the latch, field paths relative to it.
-func (l Latch) Validate() []Fault { return l.validate(maxPlaces) }
+func (l Latch) Validate() []fault.Fault { return l.validate(maxPlaces) }
 
 // validate is Validate with so many places at most.
-func (l Latch) validate(most int) []Fault {
-	var out []Fault
+func (l Latch) validate(most int) []fault.Fault {
+	var out []fault.Fault
 	if l.ID == "" {
-		out = append(out, Fault{Field: "id", Problem: "is missing", Want: "a short name, unique in the job"})
+		out = append(out, fault.Fault{Field: "id", Problem: "is missing", Want: "a short name, unique in the job"})
 	}
 	if len(l.At) == 0 {
-		out = append(out, Fault{Field: "at", Problem: "is empty", Want: "one plan position or more"})
+		out = append(out, fault.Fault{Field: "at", Problem: "is empty", Want: "one plan position or more"})
 	}
 	if len(l.At) > most {
-		out = append(out, Fault{Field: "at", Given: fmt.Sprint(len(l.At), " places"), Problem: "are too many", Want: fmt.Sprintf("%d at most, or a higher limit", most)})
+		out = append(out, fault.Fault{Field: "at", Given: fmt.Sprint(len(l.At), " places"), Problem: "are too many", Want: fmt.Sprintf("%d at most, or a higher limit", most)})
 	}
 	for i, p := range l.At {
 		if !within(p.X, -maxLength, maxLength) || !within(p.Y, -maxLength, maxLength) {
-			out = append(out, Fault{Field: fmt.Sprintf("at[%d]", i), Given: fmt.Sprintf("%.6g, %.6g mm", p.X, p.Y), Problem: "is not a place on a hand-sized job", Want: "-10000 to 10000 mm"})
+			out = append(out, fault.Fault{Field: fmt.Sprintf("at[%d]", i), Given: fmt.Sprintf("%.6g, %.6g mm", p.X, p.Y), Problem: "is not a place on a hand-sized job", Want: "-10000 to 10000 mm"})
 		}
 	}
 	out = append(out, lengthFault("z", l.Z, -maxLength, maxLength)...)
@@ -81,16 +84,16 @@ func (l Latch) validate(most int) []Fault {
 		out = append(out, lengthFault("engage", *l.Engage, smallest, maxLength)...)
 	}
 	if l.Use != "" && l.Use != "permanent" && l.Use != "releasable" {
-		out = append(out, Fault{Field: "use", Given: l.Use, Problem: "is not known", Want: "permanent or releasable"})
+		out = append(out, fault.Fault{Field: "use", Given: l.Use, Problem: "is not known", Want: "permanent or releasable"})
 	}
 	const known = "one of annular, ball, cantilever, press_fit, crush_rib"
 	switch names, stated := l.kinds(); len(names) {
 	case 0:
-		out = append(out, Fault{Problem: "says no kind of latch", Want: known})
+		out = append(out, fault.Fault{Problem: "says no kind of latch", Want: known})
 	case 1:
-		out = append(out, Under(names[0], stated[0].Validate())...)
+		out = append(out, fault.Under(names[0], stated[0].Validate())...)
 	default:
-		out = append(out, Fault{Given: strings.Join(names, ", "), Problem: "are several kinds of latch", Want: known})
+		out = append(out, fault.Fault{Given: strings.Join(names, ", "), Problem: "are several kinds of latch", Want: known})
 	}
 	return out
 }

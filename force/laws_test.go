@@ -6,6 +6,8 @@ import (
 	"slices"
 	"testing"
 
+	"ramnest/force/planar"
+
 	"gonum.org/v1/gonum/integrate/quad"
 )
 
@@ -72,9 +74,9 @@ func TestMoreInterferenceNeverLowersThePeak(t *testing.T) {
 
 func TestEqualLatchesAddUp(t *testing.T) {
 	for i, a := range variants() {
-		a.Latches[0].At = []Point{{3, 4}}
+		a.Latches[0].At = []planar.Point{{X: 3, Y: 4}}
 		one := mustAnalyse(t, a)
-		a.Latches[0].At = make([]Point, 7)
+		a.Latches[0].At = make([]planar.Point, 7)
 		many := mustAnalyse(t, a)
 		near(t, "peak", many.Peak, 7*one.Peak, 1e-11)
 		near(t, "work", many.Work, 7*one.Work, 1e-11)

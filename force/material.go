@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"ramnest/force/fault"
 )
 
 // A MaterialSpec is what the job says of the material of one part. It is made
@@ -155,7 +157,7 @@ func (m Material) HoopStrength() Figure {
 }
 
 // Resolve fills in the figures of a spec from the built-in table.
-func Resolve(s MaterialSpec) (Material, []Fault) { return Shop(nil).Resolve(s) }
+func Resolve(s MaterialSpec) (Material, []fault.Fault) { return Shop(nil).Resolve(s) }
 
 // material is the table's line with its marks.
 func (r row) material() Material {
@@ -179,8 +181,8 @@ func (r row) material() Material {
 }
 
 // override puts stated figures over those of the material.
-func (m *Material) override(s Figures, mark Mark) []Fault {
-	var out []Fault
+func (m *Material) override(s Figures, mark Mark) []fault.Fault {
+	var out []fault.Fault
 	set := func(field, unit string, v *float64, lo, hi float64, to ...*Figure) {
 		if v == nil {
 			return
@@ -190,7 +192,7 @@ func (m *Material) override(s Figures, mark Mark) []Fault {
 			if unit == " %" {
 				shown, low, high = 100*shown, 100*low, 100*high
 			}
-			out = append(out, Fault{Field: field, Given: fmt.Sprintf("%.6g%s", shown, unit), Problem: "is outside what a material can have", Want: fmt.Sprintf("%.6g to %.6g%s", low, high, unit)})
+			out = append(out, fault.Fault{Field: field, Given: fmt.Sprintf("%.6g%s", shown, unit), Problem: "is outside what a material can have", Want: fmt.Sprintf("%.6g to %.6g%s", low, high, unit)})
 			return
 		}
 		for _, f := range to {

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"ramnest/force/warning"
 )
 
 func TestTableIsWhole(t *testing.T) {
@@ -48,7 +50,7 @@ func TestArmAcrossLayersIsWarnedOf(t *testing.T) {
 		a := armJob()
 		a.Lower = MaterialSpec{Material: "PETG", Build: build}
 		r := mustAnalyse(t, a)
-		got := slices.ContainsFunc(r.Latches[0].Warnings, func(w Warning) bool { return w.Number == warnBendsAcross })
+		got := slices.ContainsFunc(r.Latches[0].Warnings, func(w warning.Warning) bool { return w.Number == warnBendsAcross })
 		if got != want {
 			t.Errorf("build %q: warned %v, want %v", build, got, want)
 		}

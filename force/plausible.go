@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"ramnest/force/fault"
 )
 
 // What a person wrote is held against what is published for that material, process
@@ -69,7 +71,7 @@ func (d doubt) text() string {
 // given writes the value with its unit.
 func (d doubt) given() string { return strings.TrimSpace(figure(d.v) + " " + d.unit) }
 
-func (d doubt) fault() Fault {
+func (d doubt) fault() fault.Fault {
 	want := "another value"
 	switch {
 	case d.shop:
@@ -81,7 +83,7 @@ func (d doubt) fault() Fault {
 	if d.unit == "" && d.what != "friction" {
 		given = d.what + " " + given // a ratio, which no key has by itself
 	}
-	return Fault{Field: d.field, Given: given, Problem: d.text(), Want: want}
+	return fault.Fault{Field: d.field, Given: given, Problem: d.text(), Want: want}
 }
 
 // otherUnits are the units that are mistaken for ours: v of them are factor v of ours.
@@ -126,8 +128,8 @@ func short(v float64) string {
 // that they are taken for slips, field paths below the assembly, or "materials" for
 // those of the shop's table. It is for what a person wrote; [Analyse] itself only
 // warns, since a study may go anywhere. The assembly must be valid.
-func (a Assembly) Implausible() []Fault {
-	var out []Fault
+func (a Assembly) Implausible() []fault.Fault {
+	var out []fault.Fault
 	for _, d := range a.doubts() {
 		if d.times() > unbelievable {
 			out = append(out, d.fault())
@@ -153,8 +155,8 @@ func (a Assembly) doubts() []doubt {
 
 // Implausible is [Assembly.Implausible] for one material by itself, as that of
 // tooling; field paths below the spec.
-func (s Shop) Implausible(spec MaterialSpec) []Fault {
-	var out []Fault
+func (s Shop) Implausible(spec MaterialSpec) []fault.Fault {
+	var out []fault.Fault
 	for _, d := range s.doubts("", spec, nil) {
 		if d.times() > unbelievable {
 			out = append(out, d.fault())

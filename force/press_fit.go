@@ -3,6 +3,8 @@ package force
 import (
 	"fmt"
 	"math"
+
+	"ramnest/force/fault"
 )
 
 // A PressFit is a cylinder pressed into a boss. Its size is written in one of
@@ -35,7 +37,7 @@ type PressFit struct {
 }
 
 // Validate returns what is wrong with the fit, field paths relative to it.
-func (f PressFit) Validate() []Fault {
+func (f PressFit) Validate() []fault.Fault {
 	out := sideFault("outside", f.Outside)
 	out = append(out, f.sizeFaults()...)
 	if f.RoughnessLoss != nil {
@@ -58,8 +60,8 @@ func (f PressFit) Validate() []Fault {
 }
 
 // sizeFaults checks the three ways to write the size.
-func (f PressFit) sizeFaults() []Fault {
-	var out []Fault
+func (f PressFit) sizeFaults() []fault.Fault {
+	var out []fault.Fault
 	ways := 0
 	for _, used := range [3]bool{f.Interference != 0 || f.InterferenceTol != nil, f.PinDiameter != 0 || f.BoreDiameter != 0, f.Fit != ""} {
 		if used {
@@ -71,22 +73,22 @@ func (f PressFit) sizeFaults() []Fault {
 		if ways > 1 {
 			problem = "is written in more than one way"
 		}
-		return []Fault{{Field: "interference", Problem: problem, Want: "one of interference, pin_diameter with bore_diameter, fit"}}
+		return []fault.Fault{{Field: "interference", Problem: problem, Want: "one of interference, pin_diameter with bore_diameter, fit"}}
 	}
 	d := f.JointDiameter
 	switch {
 	case f.Fit != "":
 		fit, err := ParseISOFit(f.Fit)
 		if err != nil {
-			return []Fault{{Field: "fit", Given: f.Fit, Problem: "cannot be used: " + err.Error(), Want: "such as 12 H7/s6"}}
+			return []fault.Fault{{Field: "fit", Given: f.Fit, Problem: "cannot be used: " + err.Error(), Want: "such as 12 H7/s6"}}
 		}
 		if fit.Interference < smallest {
-			out = append(out, Fault{Field: "fit", Given: f.Fit, Problem: fmt.Sprintf("is loose at its mean sizes, by %.3g mm", -fit.Interference), Want: "an interference fit, such as H7/p6 or H7/s6"})
+			out = append(out, fault.Fault{Field: "fit", Given: f.Fit, Problem: fmt.Sprintf("is loose at its mean sizes, by %.3g mm", -fit.Interference), Want: "an interference fit, such as H7/p6 or H7/s6"})
 		}
 		if d == 0 {
 			d = fit.Nominal
 		} else if math.Abs(d-fit.Nominal) > 0.5 {
-			out = append(out, Fault{Field: "joint_diameter", Given: fmt.Sprintf("%.6g mm", d), Problem: "is not the nominal size of the fit", Want: fmt.Sprintf("%.6g mm, or left out", fit.Nominal)})
+			out = append(out, fault.Fault{Field: "joint_diameter", Given: fmt.Sprintf("%.6g mm", d), Problem: "is not the nominal size of the fit", Want: fmt.Sprintf("%.6g mm, or left out", fit.Nominal)})
 		}
 	case f.PinDiameter != 0 || f.BoreDiameter != 0:
 		out = append(out, lengthFault("pin_diameter", f.PinDiameter, 0.2, 2000)...)

@@ -3,6 +3,8 @@ package force
 import (
 	"math"
 	"testing"
+
+	"ramnest/force/planar"
 )
 
 // The worked examples as whole jobs: what Explain prints beside the governing figure
@@ -16,7 +18,7 @@ import (
 func TestLampHousingAsAJob(t *testing.T) {
 	for _, c := range []struct{ end, want float64 }{{0, 1346}, {50, 3 * 1346}} {
 		pc := MaterialSpec{Material: "PC", Process: "moulded", Figures: Figures{Modulus: ptr(2200.0), Poisson: ptr(0.35), Friction: ptr(0.6), SecantZero: ptr(10.0)}}
-		a := Assembly{Lower: pc, Upper: pc, Latches: []Latch{{ID: "housing", At: []Point{{0, 0}}, Annular: &Annular{
+		a := Assembly{Lower: pc, Upper: pc, Latches: []Latch{{ID: "housing", At: []planar.Point{{X: 0, Y: 0}}, Annular: &Annular{
 			Outside: "lower", JointDiameter: 200, Undercut: 2, MatingAngle: rad(30), ReturnAngle: rad(30), OuterDiameter: 205, InnerDiameter: 195,
 			EndDistance: c.end, EndDistanceInner: ptr(c.end)}}}}
 		v := explained(a)
@@ -35,7 +37,7 @@ func TestLampHousingAsAJob(t *testing.T) {
 // example I, p. 16 (read): thickness 3.28 mm at the root and half of it at the tip, deflection force 32.5 N, mating force 58.5 N.
 func TestHookOfPCAsAJob(t *testing.T) {
 	pc := MaterialSpec{Material: "PC", Process: "moulded", Figures: Figures{Friction: ptr(0.6)}}
-	a := Assembly{Lower: pc, Upper: pc, Latches: []Latch{{ID: "hook", At: []Point{{0, 0}}, Cantilever: &Cantilever{
+	a := Assembly{Lower: pc, Upper: pc, Latches: []Latch{{ID: "hook", At: []planar.Point{{X: 0, Y: 0}}, Cantilever: &Cantilever{
 		Flexes: "lower", Bends: "outward", Undercut: 2.4, MatingAngle: rad(30), ReturnAngle: rad(45), Length: 19, Thickness: 3.28, TipThickness: 1.64, Width: 9.5, RootRadius: ptr(3.28)}}}}
 	v := explained(a)
 	near(t, "deflection force", v["P"], 32.5, 0.003)
@@ -53,7 +55,7 @@ func TestHookOfPCAsAJob(t *testing.T) {
 func TestWorksheetArmAsAJob(t *testing.T) {
 	const lbf = 4.4482216152605
 	abs := MaterialSpec{Material: "ABS", Process: "moulded", Figures: Figures{Modulus: ptr(315000 * psi), Friction: ptr(0.6)}}
-	a := Assembly{Lower: abs, Upper: abs, Latches: []Latch{{ID: "snap", At: make([]Point, 4), Cantilever: &Cantilever{
+	a := Assembly{Lower: abs, Upper: abs, Latches: []Latch{{ID: "snap", At: make([]planar.Point, 4), Cantilever: &Cantilever{
 		Flexes: "lower", Bends: "outward", Undercut: 0.301 / 3 * inch, MatingAngle: rad(30), ReturnAngle: rad(45), LeadIn: "mate",
 		Length: 0.6 * inch, Thickness: 0.101 * inch, TipThickness: 0.0505 * inch, Width: 0.125 * inch, BaseFactor: ptr(1.2), RootRadius: ptr(0.101 * inch)}}}}
 	v := explained(a)
@@ -87,7 +89,7 @@ func TestPinInBossAsAJob(t *testing.T) {
 // (metricmech.com/calculators/press-fit.html, read). It leaves out the roughness.
 func TestSteelPinInSteelAsAJob(t *testing.T) {
 	steel := MaterialSpec{Material: "steel", Figures: Figures{Friction: ptr(0.1)}}
-	a := Assembly{Lower: steel, Upper: steel, Latches: []Latch{{ID: "pin", At: []Point{{0, 0}}, PressFit: &PressFit{
+	a := Assembly{Lower: steel, Upper: steel, Latches: []Latch{{ID: "pin", At: []planar.Point{{X: 0, Y: 0}}, PressFit: &PressFit{
 		Outside: "lower", PinDiameter: 25.020, BoreDiameter: 25, OuterDiameter: 50, EngagementLength: 20, BoreBeyond: ptr(0.0), LeadInAngle: ptr(rad(15)), RoughnessLoss: ptr(0)}}}}
 	v := explained(a)
 	near(t, "pressure", v["p0"], 63, 1e-3)
@@ -101,7 +103,7 @@ func TestSteelPinInSteelAsAJob(t *testing.T) {
 func TestHookOfABlendAsAJob(t *testing.T) {
 	for length, want := range map[float64]float64{15: 0.0416, 18: 0.0289} {
 		pc := MaterialSpec{Material: "PC", Process: "moulded", Figures: Figures{Friction: ptr(0.2)}}
-		a := Assembly{Lower: pc, Upper: pc, Latches: []Latch{{ID: "hook", At: []Point{{0, 0}}, Cantilever: &Cantilever{
+		a := Assembly{Lower: pc, Upper: pc, Latches: []Latch{{ID: "hook", At: []planar.Point{{X: 0, Y: 0}}, Cantilever: &Cantilever{
 			Flexes: "lower", Bends: "outward", Undercut: 2.5, MatingAngle: rad(30), ReturnAngle: rad(45), Length: length, Thickness: 2.5, Width: 6, RootRadius: ptr(2.5)}}}}
 		near(t, "strain", explained(a)["eps"], want, 3e-3)
 	}

@@ -10,6 +10,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"ramnest/force/planar"
 )
 
 var update = flag.Bool("update", false, "rewrite the page of published examples")
@@ -36,11 +38,11 @@ func jointOf(p published, theirs bool) Assembly {
 	if theirs {
 		m.Modulus, m.SecantZero, m.Friction = ptr(in("modulus_MPa")), ptr(10.0), ptr(in("mu"))
 	}
-	l := Latch{ID: "joint", At: []Point{{0, 0}}}
+	l := Latch{ID: "joint", At: []planar.Point{{X: 0, Y: 0}}}
 	angle := rad(in("lead_angle_deg"))
 	switch p.Kind {
 	case "hook":
-		l.At = make([]Point, int(in("count")))
+		l.At = make([]planar.Point, int(in("count")))
 		l.Cantilever = &Cantilever{Flexes: "lower", Bends: "outward", Undercut: in("undercut_mm"), MatingAngle: angle, ReturnAngle: rad(45),
 			Length: in("length_mm"), Thickness: in("root_thickness_mm"), TipThickness: in("tip_thickness_mm"), Width: in("width_mm")}
 		if q := in("base_factor"); !math.IsNaN(q) {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+
+	"ramnest/force/planar"
 )
 
 // randomAssembly draws a step of one to four designs of any kind, at one to six places
@@ -19,7 +21,7 @@ func randomAssembly(rng *rand.Rand) Assembly {
 		l.ID = fmt.Sprintf("%s %d", l.ID, i)
 		l.At = nil
 		for range 1 + rng.IntN(6) {
-			l.At = append(l.At, Point{math.Round(60*rng.Float64()) - 30, math.Round(60*rng.Float64()) - 30})
+			l.At = append(l.At, planar.Point{X: math.Round(60*rng.Float64()) - 30, Y: math.Round(60*rng.Float64()) - 30})
 		}
 		if rng.IntN(2) == 0 {
 			l.Engage = ptr(math.Round(20*(0.5+4*rng.Float64())) / 20)

@@ -5,9 +5,12 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"ramnest/force/planar"
+	"ramnest/force/warning"
 )
 
-func numbers(ws []Warning) []int {
+func numbers(ws []warning.Warning) []int {
 	var out []int
 	for _, w := range ws {
 		out = append(out, w.Number)
@@ -130,9 +133,9 @@ func TestSwingSaysWhereArmsGo(t *testing.T) {
 		}
 	}
 	c := a.Latches[0].Cantilever
-	c.Bends, c.Toward = "inward", []Point{{2, 0}}
+	c.Bends, c.Toward = "inward", []planar.Point{{X: 2, Y: 0}}
 	s = mustAnalyse(t, a).Latches[0].Swing
-	if s.Outward != 0 || s.Inward != 1.2 || s.Toward[3] != (Point{1, 0}) {
+	if s.Outward != 0 || s.Inward != 1.2 || s.Toward[3] != (planar.Point{X: 1, Y: 0}) {
 		t.Errorf("%+v", s)
 	}
 }
@@ -163,8 +166,8 @@ func TestThrustPathAndTilt(t *testing.T) {
 		}
 		last = p.Lift
 	}
-	if m := r.TiltAbout(r.Thrust); m < 0 || m >= r.TiltAbout(Point{500, 0}) {
-		t.Errorf("tilt about the thrust line %g, about a far point %g", m, r.TiltAbout(Point{500, 0}))
+	if m := r.TiltAbout(r.Thrust); m < 0 || m >= r.TiltAbout(planar.Point{X: 500, Y: 0}) {
+		t.Errorf("tilt about the thrust line %g, about a far point %g", m, r.TiltAbout(planar.Point{X: 500, Y: 0}))
 	}
 }
 

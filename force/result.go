@@ -1,35 +1,20 @@
 package force
 
-import "fmt"
+import (
+	"ramnest/force/planar"
+	"ramnest/force/warning"
+)
 
 // A Swing is the room a latch needs beside it while the parts come together.
 type Swing struct {
-	Part    string  // whose material moves: lower or upper
-	Outward float64 // how far its outer surface moves outward there [mm]
-	Inward  float64 // how far an arm moves inward there [mm]
-	Radius  float64 // outer radius of the moving ring [mm]; 0 if it is no ring
-	Width   float64 // of a moving arm, across its direction [mm]; 0 for a ring
-	Toward  []Point // unit direction of "outward" in the plan at each place of an arm
-	ZLow    float64 // [mm]
-	ZHigh   float64 // [mm]
-}
-
-// A Warning is a caution with a number that stays the same for the same matter.
-type Warning struct {
-	Number int
-	Text   string
-}
-
-// String gives the warning behind its number: "W12 the wall is thick".
-func (w Warning) String() string { return fmt.Sprintf("W%d %s", w.Number, w.Text) }
-
-// Texts gives the texts of warnings alone.
-func Texts(all []Warning) []string {
-	var out []string
-	for _, w := range all {
-		out = append(out, w.Text)
-	}
-	return out
+	Part    string         // whose material moves: lower or upper
+	Outward float64        // how far its outer surface moves outward there [mm]
+	Inward  float64        // how far an arm moves inward there [mm]
+	Radius  float64        // outer radius of the moving ring [mm]; 0 if it is no ring
+	Width   float64        // of a moving arm, across its direction [mm]; 0 for a ring
+	Toward  []planar.Point // unit direction of "outward" in the plan at each place of an arm
+	ZLow    float64        // [mm]
+	ZHigh   float64        // [mm]
 }
 
 // A LatchResult is what one latch design does.
@@ -71,7 +56,7 @@ type LatchResult struct {
 	Curve    Curve // of one joint
 	Swing    Swing
 	Formulas []string // ids of the formulas used, see [Explain]
-	Warnings []Warning
+	Warnings []warning.Warning
 }
 
 // A Result is what the whole press step does.
@@ -88,7 +73,7 @@ type Result struct {
 	Stroke     float64 // [mm]
 	Humps      int
 
-	Thrust       Point         // force-weighted centre at the peak; the mean latch position if a latch locks
+	Thrust       planar.Point  // force-weighted centre at the peak; the mean latch position if a latch locks
 	TiltMoment   float64       // about the mean latch position at the peak [N mm]
 	ThrustWander float64       // how far the thrust line moves from Thrust along the stroke [mm]
 	ThrustPath   []ThrustPoint // along the stroke, both sides of every break
@@ -114,14 +99,14 @@ type Result struct {
 	HoldLatch, HoldLifeLatch int
 	HoldWanted               float64 // at the end of life [N]; 0: none stated
 
-	Warnings []Warning
+	Warnings []warning.Warning
 }
 
 // A ThrustPoint is the thrust line at one lift.
 type ThrustPoint struct {
-	Lift  float64 // [mm]
-	Force float64 // [N]
-	At    Point   // force-weighted centre [mm]
+	Lift  float64      // [mm]
+	Force float64      // [N]
+	At    planar.Point // force-weighted centre [mm]
 }
 
 // A Share is the part of the variance of the peak that one input alone

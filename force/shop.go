@@ -4,6 +4,8 @@ import (
 	"maps"
 	"slices"
 	"strings"
+
+	"ramnest/force/fault"
 )
 
 // A Shop is a workshop's own material table by name; its figures go before the
@@ -21,36 +23,36 @@ type ShopMaterial struct {
 }
 
 // Validate returns what is wrong with the table, in order of its names.
-func (s Shop) Validate() []Fault {
-	var out []Fault
+func (s Shop) Validate() []fault.Fault {
+	var out []fault.Fault
 	for _, name := range slices.Sorted(maps.Keys(s)) {
 		if strings.TrimSpace(name) == "" {
-			out = append(out, Fault{Problem: "has a material without a name", Want: "a name"})
+			out = append(out, fault.Fault{Problem: "has a material without a name", Want: "a name"})
 			continue
 		}
 		_, faults := s.resolveShop(name, MaterialSpec{})
-		out = append(out, Under(name, faults)...)
+		out = append(out, fault.Under(name, faults)...)
 	}
 	return out
 }
 
 // Resolve fills in the figures of a spec: those of the spec itself, then of the
 // shop's table, then of the built-in one.
-func (s Shop) Resolve(spec MaterialSpec) (Material, []Fault) {
+func (s Shop) Resolve(spec MaterialSpec) (Material, []fault.Fault) {
 	var m Material
-	var out []Fault
+	var out []fault.Fault
 	if spec.Build != "" && spec.Build != "along" && spec.Build != "across" {
-		out = append(out, Fault{Field: "build", Given: spec.Build, Problem: "is not known", Want: "along or across the press axis"})
+		out = append(out, fault.Fault{Field: "build", Given: spec.Build, Problem: "is not known", Want: "along or across the press axis"})
 	}
 	out = append(out, finishFaults(spec.Finish)...)
 	if name, ok := s.find(spec.Material); ok {
-		var faults []Fault
+		var faults []fault.Fault
 		m, faults = s.resolveShop(name, spec)
 		if len(faults) > 0 {
-			out = append(out, Fault{Field: "material", Given: spec.Material, Problem: "has faults in the shop's table: " + faults[0].Error(), Want: "a sound line there"})
+			out = append(out, fault.Fault{Field: "material", Given: spec.Material, Problem: "has faults in the shop's table: " + faults[0].Error(), Want: "a sound line there"})
 		}
 	} else {
-		var faults []Fault
+		var faults []fault.Fault
 		m, faults = s.builtIn("material", spec.Material, spec.Process)
 		out = append(out, faults...)
 	}
@@ -59,7 +61,7 @@ func (s Shop) Resolve(spec MaterialSpec) (Material, []Fault) {
 	}
 	m.Build = spec.Build
 	if spec.Finish != "" && !m.Layered() {
-		return Material{}, []Fault{{Field: "finish", Given: spec.Finish, Problem: "is for printed parts, and the part is " + m.Process, Want: "left out"}}
+		return Material{}, []fault.Fault{{Field: "finish", Given: spec.Finish, Problem: "is for printed parts, and the part is " + m.Process, Want: "left out"}}
 	}
 	if m.Finish = spec.Finish; m.Finish == "" && m.Layered() {
 		m.Finish = finishes[0]
@@ -82,11 +84,11 @@ func (s Shop) find(name string) (string, bool) {
 
 // resolveShop fills in one line of the shop's table, for the process that the
 // job states, if any.
-func (s Shop) resolveShop(name string, spec MaterialSpec) (Material, []Fault) {
+func (s Shop) resolveShop(name string, spec MaterialSpec) (Material, []fault.Fault) {
 	line := s[name]
 	process := line.Process
 	if process != "" && spec.Process != "" && process != spec.Process {
-		return Material{}, []Fault{{Field: "process", Given: spec.Process, Problem: "is not the process of " + name + " in the shop's table", Want: process}}
+		return Material{}, []fault.Fault{{Field: "process", Given: spec.Process, Problem: "is not the process of " + name + " in the shop's table", Want: process}}
 	}
 	if process == "" {
 		process = spec.Process
@@ -99,13 +101,13 @@ func (s Shop) resolveShop(name string, spec MaterialSpec) (Material, []Fault) {
 	return m, m.override(line.Figures, MarkShop)
 }
 
-func (s Shop) builtIn(field, name, process string) (Material, []Fault) {
+func (s Shop) builtIn(field, name, process string) (Material, []fault.Fault) {
 	r, ok, processes := findRow(name, process)
 	switch {
 	case ok:
 		return r.material(), nil
 	case len(processes) > 0:
-		return Material{}, []Fault{{Field: "process", Given: process, Problem: "is not in the table for " + name, Want: strings.Join(processes, " or ")}}
+		return Material{}, []fault.Fault{{Field: "process", Given: process, Problem: "is not in the table for " + name, Want: strings.Join(processes, " or ")}}
 	}
 	known := Materials()
 	if field == "material" {
@@ -113,7 +115,7 @@ func (s Shop) builtIn(field, name, process string) (Material, []Fault) {
 	}
 	want := strings.Join(known, ", ")
 	if name == "" {
-		return Material{}, []Fault{{Field: field, Problem: "is missing", Want: want}}
+		return Material{}, []fault.Fault{{Field: field, Problem: "is missing", Want: want}}
 	}
-	return Material{}, []Fault{{Field: field, Given: name, Problem: "is not in the table", Want: want}}
+	return Material{}, []fault.Fault{{Field: field, Given: name, Problem: "is not in the table", Want: want}}
 }

@@ -6,6 +6,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"ramnest/force/planar"
 )
 
 // keepsApart is the distance in lift that two latches of a pair of parts keep from
@@ -174,7 +176,7 @@ func halves(l Latch) []Latch {
 	first, second := l, l
 	first.ID, second.ID = l.ID+", every other one", l.ID+", the rest"
 	first.At, second.At = nil, nil
-	var toward [2][]Point
+	var toward [2][]planar.Point
 	for k, i := range order {
 		if k%2 == 0 {
 			first.At = append(first.At, l.At[i])

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"ramnest/force/planar"
 )
 
 func TestStaggerTakesLatchesOneAfterAnother(t *testing.T) {
@@ -54,7 +56,7 @@ func TestStaggerHalvesASingleDesign(t *testing.T) {
 		t.Errorf("the thrust line wanders by %g mm", d)
 	}
 	arms := armJob()
-	arms.Latches[0].Cantilever.Toward = []Point{{1, 0}, {1, 0}, {-1, 0}, {-1, 0}}
+	arms.Latches[0].Cantilever.Toward = []planar.Point{{X: 1, Y: 0}, {X: 1, Y: 0}, {X: -1, Y: 0}, {X: -1, Y: 0}}
 	b, _, ok = Stagger(arms)
 	if !ok {
 		t.Fatal("nothing gained with arms")
@@ -73,7 +75,7 @@ func TestStaggerKnowsWhereThereIsNothingToGain(t *testing.T) {
 	if _, what, ok := Stagger(pins); ok {
 		t.Errorf("two pins: %s", what)
 	}
-	pins.Latches[0].At = make([]Point, 6) // friction stays to the seat
+	pins.Latches[0].At = make([]planar.Point, 6) // friction stays to the seat
 	if _, what, ok := Stagger(pins); ok {
 		t.Errorf("six pins: %s", what)
 	}

@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
+
+	"ramnest/force/planar"
 )
 
 // randomSound draws an assembly that is valid and does not lock.
@@ -85,7 +87,7 @@ func TestOrderMirrorAndShiftChangeNothing(t *testing.T) {
 		for i, l := range moved.Latches {
 			l.At = slices.Clone(l.At)
 			for k, p := range l.At {
-				l.At[k] = Point{13 - p.X, p.Y + 7}
+				l.At[k] = planar.Point{X: 13 - p.X, Y: p.Y + 7}
 			}
 			moved.Latches[i] = l
 		}
@@ -94,7 +96,7 @@ func TestOrderMirrorAndShiftChangeNothing(t *testing.T) {
 			t.Fatal(err)
 		}
 		same(t, "mirrored and shifted", n, mirrored, r, 1e-12)
-		if want := (Point{13 - r.Thrust.X, r.Thrust.Y + 7}); math.Hypot(mirrored.Thrust.X-want.X, mirrored.Thrust.Y-want.Y) > 1e-9 {
+		if want := (planar.Point{X: 13 - r.Thrust.X, Y: r.Thrust.Y + 7}); math.Hypot(mirrored.Thrust.X-want.X, mirrored.Thrust.Y-want.Y) > 1e-9 {
 			t.Errorf("assembly %d: thrust at %v, want %v", n, mirrored.Thrust, want)
 		}
 	}

@@ -1,6 +1,10 @@
 package force
 
-import "math"
+import (
+	"math"
+
+	"ramnest/force/planar"
+)
 
 // thrustLine finds the force-weighted centre at the peak and along the stroke,
 // the tilt moment about the mean latch position, and how far the centre wanders
@@ -39,15 +43,15 @@ func (r *Result) thrustLine(latches []Latch, profiles []profile) {
 }
 
 // meanPlace is the mean latch position.
-func meanPlace(latches []Latch) Point {
-	var mean Point
+func meanPlace(latches []Latch) planar.Point {
+	var mean planar.Point
 	var n float64
 	for _, l := range latches {
 		for _, p := range l.At {
 			mean.X, mean.Y, n = mean.X+p.X, mean.Y+p.Y, n+1
 		}
 	}
-	return Point{mean.X / n, mean.Y / n}
+	return planar.Point{X: mean.X / n, Y: mean.Y / n}
 }
 
 // crossing finds where a force passes a level between two lifts, on the side where
@@ -69,7 +73,7 @@ func crossing(at func(float64) float64, level, first, second float64, firstAbove
 
 // TiltAbout gives the largest moment along the stroke about a plan point, such
 // as the middle of the ram [N mm].
-func (r Result) TiltAbout(p Point) float64 {
+func (r Result) TiltAbout(p planar.Point) float64 {
 	m := r.Peak * math.Hypot(r.Thrust.X-p.X, r.Thrust.Y-p.Y)
 	for _, t := range r.ThrustPath {
 		m = max(m, t.Force*math.Hypot(t.At.X-p.X, t.At.Y-p.Y))
@@ -78,7 +82,7 @@ func (r Result) TiltAbout(p Point) float64 {
 }
 
 // centre is the force-weighted centre at a lift, otherwise where no force acts.
-func centre(latches []Latch, profiles []profile, lift float64, otherwise Point) Point {
+func centre(latches []Latch, profiles []profile, lift float64, otherwise planar.Point) planar.Point {
 	var x, y, sum float64
 	for i, l := range latches {
 		f := profiles[i].at(lift)
@@ -89,5 +93,5 @@ func centre(latches []Latch, profiles []profile, lift float64, otherwise Point) 
 	if sum <= 0 {
 		return otherwise
 	}
-	return Point{x / sum, y / sum}
+	return planar.Point{X: x / sum, Y: y / sum}
 }

@@ -3,13 +3,15 @@ package force
 import (
 	"math"
 	"testing"
+
+	"ramnest/force/planar"
 )
 
 // lopsided is a job whose thrust line wanders: four kinds at four corners.
 func lopsided() Assembly {
 	a := mixed24()
-	for i, p := range []Point{{30, 20}, {-30, 20}, {-30, -20}, {30, -20}} {
-		a.Latches[i].At = []Point{p}
+	for i, p := range []planar.Point{{X: 30, Y: 20}, {X: -30, Y: 20}, {X: -30, Y: -20}, {X: 30, Y: -20}} {
+		a.Latches[i].At = []planar.Point{p}
 	}
 	a.Latches[0].Annular.Undercut = 0.1
 	a.Latches[0].Annular.UndercutTol = ptr(0.02)
@@ -23,16 +25,16 @@ func lopsided() Assembly {
 func TestTiltAgainstADenseScan(t *testing.T) {
 	for _, a := range []Assembly{lopsided(), mixed()} {
 		r := mustAnalyse(t, a)
-		about := Point{3, -4}
+		about := planar.Point{X: 3, Y: -4}
 		var most, wander float64
-		at := func(lift float64) (f float64, c Point) {
+		at := func(lift float64) (f float64, c planar.Point) {
 			for k, l := range r.Latches {
 				each := l.Curve.At(lift)
 				for _, p := range a.Latches[k].At {
 					f, c.X, c.Y = f+each, c.X+each*p.X, c.Y+each*p.Y
 				}
 			}
-			return f, Point{c.X / f, c.Y / f}
+			return f, planar.Point{X: c.X / f, Y: c.Y / f}
 		}
 		for i := range 20000 {
 			f, c := at(r.Stroke * (float64(i) + 0.5) / 20000)
@@ -63,7 +65,7 @@ func TestTiltMomentAboutTheMeanPlace(t *testing.T) {
 	off := a.Latches[0]
 	tight := *off.PressFit
 	tight.Interference = 0.1
-	off.ID, off.At, off.PressFit = "off", []Point{{0, 30}}, &tight
+	off.ID, off.At, off.PressFit = "off", []planar.Point{{X: 0, Y: 30}}, &tight
 	a.Latches = append(a.Latches, off)
 	r := mustAnalyse(t, a)
 	single := r.Latches[0].PeakEach
@@ -80,7 +82,7 @@ func TestWanderCountsFromAFifthOfThePeak(t *testing.T) {
 		a := capJob()
 		weak := a.Latches[0]
 		v := *weak.Annular
-		weak.ID, weak.At, weak.Annular, weak.Engage = "weak", []Point{{40, 0}}, &v, ptr(8.0)
+		weak.ID, weak.At, weak.Annular, weak.Engage = "weak", []planar.Point{{X: 40, Y: 0}}, &v, ptr(8.0)
 		a.Latches = append(a.Latches, weak)
 		for range 30 { // the undercut that makes the share
 			r := mustAnalyse(t, a)

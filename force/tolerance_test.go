@@ -6,6 +6,8 @@ import (
 	"math/rand/v2"
 	"slices"
 	"testing"
+
+	"ramnest/force/planar"
 )
 
 // TestPeakOfDrawsIsThePeakOfTheSum draws mixed jobs and scans the sum densely.
@@ -19,7 +21,7 @@ func TestPeakOfDrawsIsThePeakOfTheSum(t *testing.T) {
 		for i := range 1 + rng.IntN(4) {
 			l := kinds[rng.IntN(len(kinds))]().Latches[0]
 			l.ID = fmt.Sprint("l", i)
-			l.At = make([]Point, 1+rng.IntN(5))
+			l.At = make([]planar.Point, 1+rng.IntN(5))
 			l.Engage = ptr(1.5 + 3*rng.Float64())
 			a.Latches = append(a.Latches, l)
 		}
@@ -95,7 +97,7 @@ func TestLooseShareAgainstTheNormal(t *testing.T) {
 	a := pinJob()
 	a.Draws = 40000
 	p := a.Latches[0].PressFit
-	a.Latches[0].At = []Point{{0, 0}}
+	a.Latches[0].At = []planar.Point{{X: 0, Y: 0}}
 	p.Interference, p.InterferenceTol = 0.03, ptr(0.04)
 	r := mustAnalyse(t, a)
 	// Two standard deviations are 0.04: loose below 1.5 of them.
@@ -125,7 +127,7 @@ func TestStandardErrorCoversTheScatterOfP95(t *testing.T) {
 func TestSharesAgainstAKnownSum(t *testing.T) {
 	a := pinJob()
 	zero := ptr(0.0)
-	a.Latches[0].At = []Point{{0, 0}}
+	a.Latches[0].At = []planar.Point{{X: 0, Y: 0}}
 	a.Draws = 60000
 	a.Lower.Figures = Figures{ModulusSpread: zero, FrictionSpread: ptr(0.4), Friction: ptr(0.4)}
 	a.Upper.Figures = Figures{ModulusSpread: zero}

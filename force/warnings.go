@@ -3,6 +3,8 @@ package force
 import (
 	"fmt"
 	"math"
+
+	"ramnest/force/warning"
 )
 
 // The numbers of warnings; they keep their meaning, and one that is no longer given
@@ -45,10 +47,10 @@ const (
 )
 
 // latchWarnings says what the person should know of one latch.
-func latchWarnings(l Latch, j *joint, s state, r LatchResult, mu Figure, outer, inner Material) []Warning {
-	var out []Warning
+func latchWarnings(l Latch, j *joint, s state, r LatchResult, mu Figure, outer, inner Material) []warning.Warning {
+	var out []warning.Warning
 	add := func(n int, format string, v ...any) {
-		out = append(out, Warning{n, l.ID + ": " + fmt.Sprintf(format, v...)})
+		out = append(out, warning.Warning{Number: n, Text: l.ID + ": " + fmt.Sprintf(format, v...)})
 	}
 	switch {
 	case l.Annular != nil:
@@ -224,7 +226,7 @@ func friction(mu float64) string {
 // warn gathers the warnings of the whole step.
 func (r *Result) warn(a Assembly, mu float64, lower, upper Material) {
 	add := func(n int, format string, v ...any) {
-		r.Warnings = append(r.Warnings, Warning{n, fmt.Sprintf(format, v...)})
+		r.Warnings = append(r.Warnings, warning.Warning{Number: n, Text: fmt.Sprintf(format, v...)})
 	}
 	a.warnDoubts(add)
 	if r.Loose > 0 {

@@ -10,8 +10,8 @@ import (
 	"ramnest/export/picture"
 	"ramnest/fixture/plan"
 	"ramnest/fixture/solid"
-	"ramnest/force"
 	"ramnest/force/method"
+	"ramnest/force/planar"
 )
 
 // demoBodies are a round housing, its cap, a nest and an anvil, in the seated
@@ -122,7 +122,7 @@ func demoImages(tb testing.TB) map[string]image.Image {
 // demoDemand is what the joint of the demo asks for.
 func demoDemand() method.Demand {
 	return method.Demand{DesignForce: 1180, P50: 870, Worst: 1490, PeakForce: 860, Work: 1510, SeatForce: 60, Stroke: 4.2,
-		RatePerHour: 12, HoursPerDay: 1, ActionSeconds: 2, Thrust: force.Point{X: 3.2, Y: -1}, ThrustWander: 0.8,
+		RatePerHour: 12, HoursPerDay: 1, ActionSeconds: 2, Thrust: planar.Point{X: 3.2, Y: -1}, ThrustWander: 0.8,
 		NestSize: [3]float64{110, 84, 26}, AnvilHeight: 18, PartStackHeight: 14, AnvilMass: 0.19, UpperMass: 0.02, Permanent: true}
 }
 

@@ -5,7 +5,7 @@ import (
 	"strconv"
 
 	"ramnest/export/page"
-	"ramnest/force"
+	"ramnest/force/warning"
 	"ramnest/work-instructions/catalogue"
 )
 
@@ -48,7 +48,7 @@ func (c *composer) warnings() (said, english []string) {
 		said = append(said, c.fig.say("remark.missing", string(page.Missing)))
 	}
 	for _, r := range c.sheet.Warnings {
-		w := force.Warning{Number: r.Number, Text: r.Text}
+		w := warning.Warning{Number: r.Number, Text: r.Text}
 		text, known := c.fig.words.Find("warn." + strconv.Itoa(r.Number))
 		switch {
 		case c.fig.words.Code() == string(catalogue.English):

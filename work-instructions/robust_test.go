@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"ramnest/export/page/pagetest"
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // fields visits every text and every number of a sheet that can be set, lists
@@ -58,7 +58,7 @@ func TestAnyValueInAnyField(t *testing.T) {
 			v.Set(reflect.ValueOf(value).Convert(v.Type()))
 			var out bytes.Buffer
 			if err := Write(&out, s); err != nil {
-				if _, ok := errors.AsType[force.Fault](err); !ok || out.Len() > 0 {
+				if _, ok := errors.AsType[fault.Fault](err); !ok || out.Len() > 0 {
 					t.Errorf("%v %.20v: %v, %d bytes (%v)", v.Kind(), value, err, out.Len(), v.Type())
 				}
 				refused++

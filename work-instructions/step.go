@@ -4,8 +4,8 @@ import (
 	"image"
 	"math"
 
-	"ramnest/force"
 	"ramnest/force/method"
+	"ramnest/force/planar"
 )
 
 // A Step is one press step: a lower part or the assembly so far, and an upper
@@ -29,8 +29,8 @@ type Step struct {
 
 	Force   Force
 	Latches []Latch
-	Hold    Hold        // what the joint is meant to hold
-	Thrust  force.Point // where the ram goes, from the middle between the dead stops, in plan [mm]
+	Hold    Hold         // what the joint is meant to hold
+	Thrust  planar.Point // where the ram goes, from the middle between the dead stops, in plan [mm]
 
 	Seat Gap     // the seated height, at the dead stop
 	Pull float64 // force that a finished joint must hold when pulled by hand [N]; 0: no pull test

@@ -11,7 +11,7 @@ import (
 
 	"ramnest/export/page"
 	"ramnest/export/picture"
-	"ramnest/force"
+	"ramnest/force/fault"
 	"ramnest/force/method"
 )
 
@@ -85,18 +85,18 @@ const (
 )
 
 // Validate returns everything wrong with the sheet.
-func (s TestSheet) Validate() []force.Fault {
-	var out []force.Fault
+func (s TestSheet) Validate() []fault.Fault {
+	var out []fault.Fault
 	for _, t := range []struct{ field, text string }{{"job", s.Job}, {"latch", s.Latch}, {"size_name", s.SizeName}, {"table", s.Table}} {
 		if strings.TrimSpace(t.text) == "" {
-			out = append(out, force.Fault{Field: t.field, Problem: "is empty", Want: "a text to print"})
+			out = append(out, fault.Fault{Field: t.field, Problem: "is empty", Want: "a text to print"})
 		}
 	}
 	if n := len(s.Pairs); n < 1 || n > 15 {
-		out = append(out, force.Fault{Field: "pairs", Given: fmt.Sprint(n), Problem: "is no ladder", Want: "1 to 15 pairs"})
+		out = append(out, fault.Fault{Field: "pairs", Given: fmt.Sprint(n), Problem: "is no ladder", Want: "1 to 15 pairs"})
 	}
 	if s.Places < 1 {
-		out = append(out, force.Fault{Field: "places", Given: fmt.Sprint(s.Places), Problem: "is out of range", Want: "1 or more"})
+		out = append(out, fault.Fault{Field: "places", Given: fmt.Sprint(s.Places), Problem: "is out of range", Want: "1 or more"})
 	}
 	for i, p := range s.Pairs {
 		for _, v := range []struct {
@@ -104,14 +104,14 @@ func (s TestSheet) Validate() []force.Fault {
 			x     float64
 		}{{"size", math.Abs(p.Size)}, {"p5", p.P5}, {"p95", p.P95}} {
 			if !(v.x >= 0 && v.x <= 1e7) {
-				out = append(out, force.Fault{Field: fmt.Sprintf("pairs[%d].%s", i, v.field), Given: fmt.Sprint(v.x), Problem: "is out of range", Want: "0 to 1e7"})
+				out = append(out, fault.Fault{Field: fmt.Sprintf("pairs[%d].%s", i, v.field), Given: fmt.Sprint(v.x), Problem: "is out of range", Want: "0 to 1e7"})
 			}
 		}
 		if p.P95 < p.P5 {
-			out = append(out, force.Fault{Field: fmt.Sprintf("pairs[%d].p95", i), Given: fmt.Sprint(p.P95), Problem: "is below P5", Want: "P5 or more"})
+			out = append(out, fault.Fault{Field: fmt.Sprintf("pairs[%d].p95", i), Given: fmt.Sprint(p.P95), Problem: "is below P5", Want: "P5 or more"})
 		}
 		if p.Word == "" && p.P95 == 0 || p.Word != "" && p.Word != loose && p.Word != locks {
-			out = append(out, force.Fault{Field: fmt.Sprintf("pairs[%d].word", i), Given: p.Word, Problem: "is not understood", Want: "empty with a force, loose or locks without"})
+			out = append(out, fault.Fault{Field: fmt.Sprintf("pairs[%d].word", i), Given: p.Word, Problem: "is not understood", Want: "empty with a force, loose or locks without"})
 		}
 	}
 	return out

@@ -12,6 +12,7 @@ import (
 
 	"ramnest/export/page"
 	"ramnest/force"
+	"ramnest/force/fault"
 	"ramnest/force/method"
 )
 
@@ -32,7 +33,7 @@ const (
 const largest = 1e9
 
 // Validate returns everything wrong with the sheet; then Write writes nothing.
-func (s Sheet) Validate() []force.Fault {
+func (s Sheet) Validate() []fault.Fault {
 	var v checker
 	if s.Paper != "" && s.Paper != A4 && s.Paper != Letter {
 		v.fault("paper", string(s.Paper), "is no format of this sheet", "A4 or Letter")
@@ -88,13 +89,13 @@ func (s Sheet) Validate() []force.Fault {
 }
 
 // checker gathers faults.
-type checker struct{ faults []force.Fault }
+type checker struct{ faults []fault.Fault }
 
 func (v *checker) fault(field, given, problem, want string) {
 	if r := []rune(given); len(r) > 60 {
 		given = string(r[:60]) + "…"
 	}
-	v.faults = append(v.faults, force.Fault{Field: field, Given: given, Problem: problem, Want: want})
+	v.faults = append(v.faults, fault.Fault{Field: field, Given: given, Problem: problem, Want: want})
 }
 
 func (v *checker) text(field, s string, most int, required bool) {
@@ -352,7 +353,7 @@ func snake(s string) string {
 }
 
 // join makes one error of faults, nil of none.
-func join(faults []force.Fault) error {
+func join(faults []fault.Fault) error {
 	errs := make([]error, len(faults))
 	for i, f := range faults {
 		errs[i] = f

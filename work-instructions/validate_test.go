@@ -10,7 +10,7 @@ import (
 	"testing"
 	"time"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 	"ramnest/force/method"
 )
 
@@ -104,7 +104,7 @@ func TestFaultySheetsAreRefused(t *testing.T) {
 		for _, f := range s.Validate() {
 			found = found || f.Field == row.field
 		}
-		f, ok := errors.AsType[force.Fault](err)
+		f, ok := errors.AsType[fault.Fault](err)
 		if !found || !ok || f.Problem == "" {
 			t.Errorf("%s: the error is %v", row.field, err)
 		}

@@ -5,17 +5,17 @@ import (
 	"strings"
 	"testing"
 
-	"ramnest/force"
 	"ramnest/force/method"
+	"ramnest/force/planar"
 )
 
 // byHandSheet is the demo with a joint so light that hands do it.
 func byHandSheet(tb testing.TB) Sheet {
 	s := demoSheet(tb)
 	d := demoDemand()
-	d.DesignForce, d.P50, d.Worst, d.PeakForce, d.Work, d.SeatForce, d.Permanent, d.Thrust = 38, 30, 47, 30, 52, 4, false, force.Point{}
+	d.DesignForce, d.P50, d.Worst, d.PeakForce, d.Work, d.SeatForce, d.Permanent, d.Thrust = 38, 30, 47, 30, 52, 4, false, planar.Point{}
 	st := &s.Steps[0]
-	st.Decision, st.Usable, st.Lever, st.Thrust, st.Pull = method.Choose(d, method.Bench{}, nil), 0, 0, force.Point{}, 15
+	st.Decision, st.Usable, st.Lever, st.Thrust, st.Pull = method.Choose(d, method.Bench{}, nil), 0, 0, planar.Point{}, 15
 	st.Force = Force{Design: 38, Peak: 30, P5: 22, P50: 30, P95: 38, Worst: 47, Seat: 4, Stroke: 4.2, Work: 52, Humps: 1}
 	st.Latches = []Latch{{ID: "hook", Kind: "cantilever", Count: 2, PeakEach: 15, Strain: 0.012, Permitted: 0.024, Separation: 41}}
 	return s
@@ -25,9 +25,9 @@ func byHandSheet(tb testing.TB) Sheet {
 func malletSheet(tb testing.TB) Sheet {
 	s := demoSheet(tb)
 	d := demoDemand()
-	d.DesignForce, d.P50, d.Worst, d.PeakForce, d.Work, d.SeatForce, d.Permanent, d.Thrust, d.ShockLimit = 320, 250, 390, 250, 1400, 20, false, force.Point{}, 3000
+	d.DesignForce, d.P50, d.Worst, d.PeakForce, d.Work, d.SeatForce, d.Permanent, d.Thrust, d.ShockLimit = 320, 250, 390, 250, 1400, 20, false, planar.Point{}, 3000
 	st := &s.Steps[0]
-	st.Decision, st.Usable, st.Lever, st.Thrust = method.Choose(d, method.Bench{}, nil), 0, 0, force.Point{}
+	st.Decision, st.Usable, st.Lever, st.Thrust = method.Choose(d, method.Bench{}, nil), 0, 0, planar.Point{}
 	st.Force = Force{Design: 320, Peak: 250, P5: 190, P50: 250, P95: 320, Worst: 390, Seat: 20, Stroke: 4.2, Work: 1400, Humps: 3}
 	st.Latches[0].Permanent = false
 	return s

@@ -15,8 +15,8 @@ import (
 	"ramnest/cmd/internal/solve"
 	"ramnest/export"
 	"ramnest/export/quote"
-	"ramnest/force"
 	"ramnest/force/calibrate"
+	"ramnest/force/fault"
 )
 
 type calibrateCommand struct {
@@ -128,25 +128,25 @@ func (k *calibrateCommand) measurements(c *console, j *job.File) ([]calibrate.Me
 	var said []string
 	for _, r := range rows {
 		s, _, ok := solve.StepOfLatch(j, r.Latch)
-		fault := force.Fault{Field: "latch", Given: r.Latch}
+		wrong := fault.Fault{Field: "latch", Given: r.Latch}
 		switch {
 		case slices.Contains(said, r.Latch):
 			continue
 		case !ok:
-			fault.Problem, fault.Want = "is no latch of the job", fmt.Sprint(solve.LatchIDs(j))
+			wrong.Problem, wrong.Want = "is no latch of the job", fmt.Sprint(solve.LatchIDs(j))
 		case step.Upper == nil:
 			step = s
 			continue
 		case s.LatchesPath != step.LatchesPath:
-			fault.Problem, fault.Want = fmt.Sprintf("is of the press step %q, others are of %q", s.Name, step.Name), "one table for each step"
+			wrong.Problem, wrong.Want = fmt.Sprintf("is of the press step %q, others are of %q", s.Name, step.Name), "one table for each step"
 		default:
 			continue
 		}
 		said = append(said, r.Latch)
-		problems = append(problems, jobfile.Problem{File: k.Measured, Line: r.Line, Fault: fault})
+		problems = append(problems, jobfile.Problem{File: k.Measured, Line: r.Line, Fault: wrong})
 	}
 	if len(rows) == 0 {
-		problems = append(problems, jobfile.Problem{File: k.Measured, Fault: force.Fault{Field: "force", Problem: "is filled in on no line", Want: "one measured pair or more"}})
+		problems = append(problems, jobfile.Problem{File: k.Measured, Fault: fault.Fault{Field: "force", Problem: "is filled in on no line", Want: "one measured pair or more"}})
 	}
 	return rows, step, problems.Err()
 }
@@ -220,7 +220,7 @@ func (k *calibrateCommand) wrong(err error) error {
 			problems = append(problems, jobfile.Problem{File: k.Measured, Line: l.Line, Fault: l.Fault})
 			return true
 		}
-		if f, ok := err.(force.Fault); ok {
+		if f, ok := err.(fault.Fault); ok {
 			problems = append(problems, jobfile.Problem{File: k.Measured, Fault: f})
 			return true
 		}
@@ -272,5 +272,5 @@ func (k calibrated) read(c *console) (*job.File, *jobfile.Document, error) {
 
 // readSheet reads and validates a calibration file.
 func readSheet(c *console, name string) (*calibrate.Sheet, []byte, error) {
-	return readShopFile(c, name, func(s *calibrate.Sheet) []force.Fault { return s.Validate() })
+	return readShopFile(c, name, func(s *calibrate.Sheet) []fault.Fault { return s.Validate() })
 }

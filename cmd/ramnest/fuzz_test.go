@@ -9,13 +9,13 @@ import (
 	"ramnest/cmd/internal/jobfile"
 	"ramnest/cmd/internal/solve"
 	"ramnest/export/quote"
-	"ramnest/force"
 	"ramnest/force/calibrate"
+	"ramnest/force/fault"
 )
 
 // faulted decodes and validates as the commands do, and holds the faults to what a
 // person needs: a field or a whole-file problem, and always a text.
-func faulted(t *testing.T, data []byte, into any, validate func() []force.Fault) jobfile.Problems {
+func faulted(t *testing.T, data []byte, into any, validate func() []fault.Fault) jobfile.Problems {
 	doc, problems := jobfile.Decode("x.yaml", data, into, jobfile.Options{})
 	faults := validate()
 	for _, f := range faults {
@@ -40,7 +40,7 @@ func FuzzBenchFile(f *testing.F) {
 	f.Add([]byte("\ufeffpresses: &a [*a]\r\n"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		var b benchFile
-		if problems := faulted(t, data, &b, func() []force.Fault { return b.Bench.Validate() }); len(problems) == 0 {
+		if problems := faulted(t, data, &b, func() []fault.Fault { return b.Bench.Validate() }); len(problems) == 0 {
 			encodes(t, data, b)
 		}
 	})
@@ -58,7 +58,7 @@ func FuzzRateCard(f *testing.F) {
 	items := []quote.Item{{Name: "nest", Process: "PBF", Material: "PA12", Volume: 186000, Box: [3]float64{120, 80, 35}, Count: 1}}
 	f.Fuzz(func(t *testing.T, data []byte) {
 		var card quote.RateCard
-		if problems := faulted(t, data, &card, func() []force.Fault { return card.Validate() }); len(problems) > 0 {
+		if problems := faulted(t, data, &card, func() []fault.Fault { return card.Validate() }); len(problems) > 0 {
 			return
 		}
 		encodes(t, data, card)
@@ -89,7 +89,7 @@ measured: 5
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
 		var sheet calibrate.Sheet
-		if problems := faulted(t, data, &sheet, func() []force.Fault { return sheet.Validate() }); len(problems) > 0 {
+		if problems := faulted(t, data, &sheet, func() []fault.Fault { return sheet.Validate() }); len(problems) > 0 {
 			return
 		}
 		encodes(t, data, sheet)

@@ -12,7 +12,7 @@ import (
 	"ramnest/export"
 	"ramnest/export/quote"
 	"ramnest/fixture/coupon"
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // shopCommands are the commercial and the measuring side of a job.
@@ -44,7 +44,7 @@ func (p priced) of(c *console, j *job.File) (quote.RateCard, error) {
 
 // readCard reads and validates a rate card.
 func readCard(c *console, name string) (*quote.RateCard, []byte, error) {
-	return readShopFile(c, name, func(r *quote.RateCard) []force.Fault { return r.Validate() })
+	return readShopFile(c, name, func(r *quote.RateCard) []fault.Fault { return r.Validate() })
 }
 
 // refused says what the card cannot price. Other errors stay as they are.
@@ -52,7 +52,7 @@ func (p priced) refused(err error) error {
 	if err == nil {
 		return nil
 	}
-	if _, ours := errors.AsType[force.Fault](err); !ours {
+	if _, ours := errors.AsType[fault.Fault](err); !ours {
 		return err
 	}
 	name := p.Card

@@ -12,7 +12,7 @@ import (
 	"ramnest/cmd/internal/job"
 	"ramnest/cmd/internal/jobfile"
 	"ramnest/cmd/internal/solve"
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // A source is the job file that a command works on.
@@ -130,7 +130,7 @@ func innermost(err error) string {
 }
 
 // readShopFile reads and validates a file of the shop's own, and gives its bytes too.
-func readShopFile[T any](c *console, name string, faults func(*T) []force.Fault) (*T, []byte, error) {
+func readShopFile[T any](c *console, name string, faults func(*T) []fault.Fault) (*T, []byte, error) {
 	data, err := c.readUpTo(name, c.shopBytes)
 	if err != nil {
 		return nil, nil, badUse{fmt.Sprintf("%s: cannot be read: %s", name, innermost(err))}

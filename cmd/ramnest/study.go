@@ -16,6 +16,7 @@ import (
 	"ramnest/cmd/internal/solve"
 	"ramnest/export"
 	"ramnest/force"
+	"ramnest/force/fault"
 	"ramnest/force/method"
 )
 
@@ -251,7 +252,7 @@ func readBench(c *console, name string) (method.Bench, error) {
 
 // readBenchBytes gives the bytes that were read as well.
 func readBenchBytes(c *console, name string) (method.Bench, []byte, error) {
-	f, data, err := readShopFile(c, name, func(f *benchFile) []force.Fault { return f.Bench.Validate() })
+	f, data, err := readShopFile(c, name, func(f *benchFile) []fault.Fault { return f.Bench.Validate() })
 	if err != nil {
 		return method.Bench{}, nil, err
 	}

@@ -7,7 +7,7 @@ import (
 
 	"ramnest/export/page"
 	"ramnest/fixture/mesh"
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // A Set is the drawings of a job.
@@ -82,10 +82,10 @@ type Feature struct {
 // check refuses what cannot be drawn.
 func (s Set) check() error {
 	if len(s.Bodies) == 0 {
-		return force.Fault{Field: "bodies", Problem: "there is nothing to draw"}
+		return fault.Fault{Field: "bodies", Problem: "there is nothing to draw"}
 	}
 	if !(s.Paper.Width >= 100 && s.Paper.Height >= 100 && s.Paper.Width <= 2000 && s.Paper.Height <= 2000) {
-		return force.Fault{Field: "paper", Given: fmt.Sprintf("%g x %g mm", s.Paper.Width, s.Paper.Height), Problem: "is no sheet to draw on", Want: "100 to 2000 mm a side"}
+		return fault.Fault{Field: "paper", Given: fmt.Sprintf("%g x %g mm", s.Paper.Width, s.Paper.Height), Problem: "is no sheet to draw on", Want: "100 to 2000 mm a side"}
 	}
 	for i, b := range s.Bodies {
 		field := fmt.Sprintf("bodies[%d]", i)
@@ -100,12 +100,12 @@ func (s Set) check() error {
 			good = good && finite(f.At[0], f.At[1], f.Diameter, f.Size[0], f.Size[1], f.Z[0], f.Z[1])
 		}
 		if !good {
-			return force.Fault{Field: field, Given: b.Name, Problem: "has no triangles, or a figure that is no number"}
+			return fault.Fault{Field: field, Given: b.Name, Problem: "has no triangles, or a figure that is no number"}
 		}
 		for _, t := range b.Triangles {
 			for _, v := range t {
 				if v < 0 || int(v) >= len(b.Vertices) {
-					return force.Fault{Field: field, Given: b.Name, Problem: "has a triangle without a vertex"}
+					return fault.Fault{Field: field, Given: b.Name, Problem: "has a triangle without a vertex"}
 				}
 			}
 		}

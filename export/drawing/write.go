@@ -4,7 +4,7 @@ import (
 	"io"
 
 	"ramnest/export/page"
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // Formats are those that [Set.Write] knows.
@@ -26,7 +26,7 @@ func (s Set) Write(w io.Writer, format string) error {
 	case "dxf":
 		return s.writeDXF(w, sheets)
 	}
-	return force.Fault{Field: "format", Given: format, Problem: "is no format of a drawing", Want: "pdf, svg or dxf"}
+	return fault.Fault{Field: "format", Given: format, Problem: "is no format of a drawing", Want: "pdf, svg or dxf"}
 }
 
 // writePDF writes a page a sheet.

@@ -16,7 +16,7 @@ import (
 	"github.com/pdfcpu/pdfcpu/pkg/api"
 
 	"ramnest/export/page"
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // cuboid adds a box to a body.
@@ -217,7 +217,7 @@ func TestWhatCannotBeDrawnIsRefused(t *testing.T) {
 		format := spoil(&s)
 		var out bytes.Buffer
 		err := s.Write(&out, format)
-		if _, ours := err.(force.Fault); !ours || out.Len() > 0 {
+		if _, ours := err.(fault.Fault); !ours || out.Len() > 0 {
 			t.Errorf("%s: %v, %d bytes; want a fault and none", name, err, out.Len())
 		}
 	}

@@ -10,7 +10,7 @@ import (
 	"ramnest/export/page"
 	"ramnest/export/picture"
 	"ramnest/export/quote"
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // A Page is what stands on it. Every text is printed as it is.
@@ -42,11 +42,11 @@ const (
 // Write writes the page as a PDF: the same page, the same bytes.
 func Write(w io.Writer, p Page) error {
 	if strings.TrimSpace(p.Job) == "" || len(p.Offer.Items) == 0 {
-		return force.Fault{Field: "offer", Problem: "has no job or no items", Want: "both"}
+		return fault.Fault{Field: "offer", Problem: "has no job or no items", Want: "both"}
 	}
 	date, err := time.Parse(time.DateOnly, p.Date)
 	if err != nil {
-		return force.Fault{Field: "date", Given: p.Date, Problem: "is no date", Want: "year-month-day"}
+		return fault.Fault{Field: "date", Given: p.Date, Problem: "is no date", Want: "year-month-day"}
 	}
 	size := page.A4
 	if p.Letter {
@@ -70,7 +70,7 @@ func Write(w io.Writer, p Page) error {
 			return fmt.Errorf("lay out the offer: %w", err)
 		}
 	}
-	return force.Fault{Field: "offer", Given: fmt.Sprintf("%d lines", len(p.Offer.Prices())), Problem: "do not stand on one page", Want: "fewer coupons or steps in one offer"}
+	return fault.Fault{Field: "offer", Given: fmt.Sprintf("%d lines", len(p.Offer.Prices())), Problem: "do not stand on one page", Want: "fewer coupons or steps in one offer"}
 }
 
 func clean(s string) string {

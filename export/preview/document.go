@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"ramnest/fixture/mesh"
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // A Document is what one file shows. Texts are in the units of the job already.
@@ -86,28 +86,28 @@ func (d Document) check() error {
 	for i, b := range d.Bodies {
 		field := fmt.Sprintf("bodies[%d]", i)
 		if len(b.Triangles) == 0 {
-			return force.Fault{Field: field, Given: b.Name, Problem: "has no triangles"}
+			return fault.Fault{Field: field, Given: b.Name, Problem: "has no triangles"}
 		}
 		for _, v := range b.Vertices {
 			if !finite(v[:]...) {
-				return force.Fault{Field: field, Given: b.Name, Problem: "has a vertex that is no place"}
+				return fault.Fault{Field: field, Given: b.Name, Problem: "has a vertex that is no place"}
 			}
 		}
 		for _, t := range b.Triangles {
 			for _, v := range t {
 				if v < 0 || int(v) >= len(b.Vertices) {
-					return force.Fault{Field: field, Given: b.Name, Problem: "has a triangle without a vertex"}
+					return fault.Fault{Field: field, Given: b.Name, Problem: "has a triangle without a vertex"}
 				}
 			}
 		}
 	}
 	if len(d.Steps) == 0 {
-		return force.Fault{Field: "steps", Problem: "there is no press step"}
+		return fault.Fault{Field: "steps", Problem: "there is no press step"}
 	}
 	for i, s := range d.Steps {
 		field := fmt.Sprintf("steps[%d]", i)
 		if len(s.Curve) < 2 || !(s.Stroke() > 0) {
-			return force.Fault{Field: field, Given: s.Name, Problem: "has no curve of the force"}
+			return fault.Fault{Field: field, Given: s.Name, Problem: "has no curve of the force"}
 		}
 		good := finite(s.Design, s.Thrust[0], s.Thrust[1])
 		for _, p := range s.Curve {
@@ -118,12 +118,12 @@ func (d Document) check() error {
 		}
 		for _, p := range s.Scene {
 			if p.Body < 0 || p.Body >= len(d.Bodies) {
-				return force.Fault{Field: field, Given: p.Name, Problem: "is no body of the document"}
+				return fault.Fault{Field: field, Given: p.Name, Problem: "is no body of the document"}
 			}
 			good = good && finite(p.Offset[:]...) && finite(p.Apart)
 		}
 		if !good {
-			return force.Fault{Field: field, Given: s.Name, Problem: "has a figure that is no number"}
+			return fault.Fault{Field: field, Given: s.Name, Problem: "has a figure that is no number"}
 		}
 	}
 	return nil

@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"ramnest/fixture/mesh"
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // tetrahedron is closed and faces outward.
@@ -118,7 +118,7 @@ func TestWhatCannotBeShownIsRefused(t *testing.T) {
 		spoil(&d)
 		var out bytes.Buffer
 		err := Write(&out, d)
-		if _, ours := err.(force.Fault); !ours || out.Len() > 0 {
+		if _, ours := err.(fault.Fault); !ours || out.Len() > 0 {
 			t.Errorf("%s: %v, %d bytes written; want a fault and none", name, err, out.Len())
 		}
 	}

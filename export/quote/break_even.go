@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // BreakEven gives the number of assemblies after which tooling has paid for itself.
@@ -20,7 +20,7 @@ func BreakEven(cost, now, then, rate, scrap float64) (n int, ok bool, err error)
 		x     float64
 	}{{"cost", cost}, {"time_now", now}, {"time_then", then}, {"labour_rate", rate}, {"scrap_saved", scrap}} {
 		if !(a.x >= 0 && a.x <= limit) {
-			return 0, false, force.Fault{Field: a.field, Given: fmt.Sprint(a.x), Problem: "is out of range", Want: "0 or more"}
+			return 0, false, fault.Fault{Field: a.field, Given: fmt.Sprint(a.x), Problem: "is out of range", Want: "0 or more"}
 		}
 	}
 	saved := (now-then)/3600*rate + scrap

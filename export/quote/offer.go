@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"math"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // An Item is a body to be quoted.
@@ -111,11 +111,11 @@ func (c RateCard) Offer(items []Item) (Offer, error) {
 // refuse checks card and items.
 func (c RateCard) refuse(items []Item) error {
 	var errs []error
-	for _, f := range force.Under("card", c.Validate()) {
+	for _, f := range fault.Under("card", c.Validate()) {
 		errs = append(errs, f)
 	}
 	if len(items) == 0 || len(items) > 1000 {
-		errs = append(errs, force.Fault{Field: "items", Given: fmt.Sprint(len(items)), Problem: "is no order", Want: "1 to 1000 items"})
+		errs = append(errs, fault.Fault{Field: "items", Given: fmt.Sprint(len(items)), Problem: "is no order", Want: "1 to 1000 items"})
 	}
 	pieces := 0
 	for i, it := range items {
@@ -137,12 +137,12 @@ func (c RateCard) refuse(items []Item) error {
 			k.add("process", it.Process, "has no rates on the card", "rates for it, or another process")
 		}
 		pieces += max(0, min(it.Count, mostPieces))
-		for _, f := range force.Under(fmt.Sprintf("items[%d]", i), k.faults) {
+		for _, f := range fault.Under(fmt.Sprintf("items[%d]", i), k.faults) {
 			errs = append(errs, f)
 		}
 	}
 	if pieces > mostPieces {
-		errs = append(errs, force.Fault{Field: "items", Given: fmt.Sprint(pieces, " pieces"), Problem: "are too many for one order", Want: fmt.Sprintf("%d at most", mostPieces)})
+		errs = append(errs, fault.Fault{Field: "items", Given: fmt.Sprint(pieces, " pieces"), Problem: "are too many for one order", Want: fmt.Sprintf("%d at most", mostPieces)})
 	}
 	return errors.Join(errs...)
 }

@@ -13,7 +13,7 @@ import (
 	"strings"
 	"testing"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // bare is a card on which only what a test sets costs anything.
@@ -309,7 +309,7 @@ func TestFaultsOfAnOffer(t *testing.T) {
 			card.PBF, card.MEX, card.VPP = &pbf, &mex, &vpp
 			c.change(&card, &it)
 			_, err := card.Offer([]Item{it})
-			var f force.Fault
+			var f fault.Fault
 			if !errors.As(err, &f) || !strings.Contains(err.Error(), c.want) {
 				t.Errorf("want a fault at %s, got %v", c.want, err)
 			}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // Packing gives how many equal boxes stand in a build in straight rows, not turned.
@@ -23,12 +23,12 @@ func Packing(build, box [3]float64, spacing float64) (int, error) {
 			return 0, err
 		}
 		if !(spacing >= 0 && spacing <= limit) {
-			return 0, force.Fault{Field: "spacing", Given: fmt.Sprintf("%g mm", spacing), Problem: "is out of range", Want: "0 mm or more"}
+			return 0, fault.Fault{Field: "spacing", Given: fmt.Sprintf("%g mm", spacing), Problem: "is out of range", Want: "0 mm or more"}
 		}
 		n *= math.Floor((build[i]+spacing)/(box[i]+spacing) + 1e-9)
 	}
 	if n > 1e9 {
-		return 0, force.Fault{Field: "box", Problem: "is so small that counting has no meaning", Want: "the box of a part"}
+		return 0, fault.Fault{Field: "box", Problem: "is so small that counting has no meaning", Want: "the box of a part"}
 	}
 	return int(n), nil
 }
@@ -45,7 +45,7 @@ func PackingDensity(build [3]float64, pieces int, volume float64) (float64, erro
 	}
 	share := float64(pieces) * volume / all
 	if pieces < 0 || share > 1 {
-		return 0, force.Fault{Field: "pieces", Given: fmt.Sprint(pieces), Problem: "do not go into the build", Want: "0 or more, and less than it holds"}
+		return 0, fault.Fault{Field: "pieces", Given: fmt.Sprint(pieces), Problem: "do not go into the build", Want: "0 or more, and less than it holds"}
 	}
 	return share, nil
 }
@@ -61,7 +61,7 @@ func Layers(height, layer float64) (int, error) {
 	}
 	n := math.Ceil(height/layer - 1e-9)
 	if n > 1e8 {
-		return 0, force.Fault{Field: "layer", Given: fmt.Sprintf("%g mm", layer), Problem: "is too thin to count", Want: "0.02 mm or more"}
+		return 0, fault.Fault{Field: "layer", Given: fmt.Sprintf("%g mm", layer), Problem: "is too thin to count", Want: "0.02 mm or more"}
 	}
 	return int(n), nil
 }
@@ -85,7 +85,7 @@ func RecoatTime(height, layer, recoat float64) (float64, error) {
 // add up to the cost. weights: above 0, in any unit, as long as the pieces. Source: own.
 func Shares(cost float64, weights []float64) ([]float64, error) {
 	if !(cost >= 0 && cost <= limit) {
-		return nil, force.Fault{Field: "cost", Given: fmt.Sprint(cost), Problem: "is out of range", Want: "0 or more"}
+		return nil, fault.Fault{Field: "cost", Given: fmt.Sprint(cost), Problem: "is out of range", Want: "0 or more"}
 	}
 	var sum float64
 	for i, w := range weights {
@@ -112,5 +112,5 @@ func positive(field string, x float64, unit string) error {
 	if unit != "" {
 		given += " " + unit
 	}
-	return force.Fault{Field: field, Given: given, Problem: "is out of range", Want: "above 0"}
+	return fault.Fault{Field: field, Given: given, Problem: "is out of range", Want: "above 0"}
 }

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // Work is what is known of the assembly that the tooling is for.
@@ -42,7 +42,7 @@ func (c RateCard) Payback(o Offer, w Work) (Payback, error) {
 		x     float64
 	}{{"rate_per_hour", w.PerHour}, {"hours_per_shift", w.HoursPerShift}} {
 		if !(a.x >= 0 && a.x <= limit) {
-			return Payback{}, force.Fault{Field: a.field, Given: fmt.Sprint(a.x), Problem: "is out of range", Want: "0 or more"}
+			return Payback{}, fault.Fault{Field: a.field, Given: fmt.Sprint(a.x), Problem: "is out of range", Want: "0 or more"}
 		}
 	}
 	var err error

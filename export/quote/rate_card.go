@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // A RateCard is a shop's rate card, a file of its own: what printing costs by process.
@@ -86,7 +86,7 @@ func InventedRateCard() RateCard {
 var usualQuantities = []int{1, 2, 5, 10}
 
 // Validate returns everything wrong with the card.
-func (c RateCard) Validate() []force.Fault {
+func (c RateCard) Validate() []fault.Fault {
 	var k check
 	k.word("name", c.Name)
 	k.word("currency", c.Currency)
@@ -138,10 +138,10 @@ const (
 )
 
 // check collects faults.
-type check struct{ faults []force.Fault }
+type check struct{ faults []fault.Fault }
 
 func (k *check) add(field, given, problem, want string) {
-	k.faults = append(k.faults, force.Fault{Field: field, Given: given, Problem: problem, Want: want})
+	k.faults = append(k.faults, fault.Fault{Field: field, Given: given, Problem: problem, Want: want})
 }
 
 func (k *check) word(field, s string) {

@@ -3,7 +3,7 @@ package quote
 import (
 	"fmt"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // SecondsPerTMU is a hundred-thousandth of an hour [s] (MTM-1, memory).
@@ -36,7 +36,7 @@ const HandSnap = 6.95
 // practice, handling read.
 func MalletCycle(blows int) (float64, error) {
 	if blows < 1 || blows > 1000 {
-		return 0, force.Fault{Field: "blows", Given: fmt.Sprint(blows), Problem: "is out of range", Want: "1 to 1000"}
+		return 0, fault.Fault{Field: "blows", Given: fmt.Sprint(blows), Problem: "is out of range", Want: "1 to 1000"}
 	}
 	return 3*1.95 + 1.5 + float64(blows), nil
 }
@@ -46,7 +46,7 @@ func MalletCycle(blows int) (float64, error) {
 // worksheet (formula read). times: of each operation [s], above 0; parts: 1 or more.
 func DesignEfficiency(times []float64, parts int) (total, efficiency float64, err error) {
 	if parts < 1 {
-		return 0, 0, force.Fault{Field: "parts", Given: fmt.Sprint(parts), Problem: "are too few", Want: "1 or more"}
+		return 0, 0, fault.Fault{Field: "parts", Given: fmt.Sprint(parts), Problem: "are too few", Want: "1 or more"}
 	}
 	for i, t := range times {
 		if err := positive(fmt.Sprintf("times[%d]", i), t, "s"); err != nil {

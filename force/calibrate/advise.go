@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // A Goal says what a latch is to do, and what is at stake.
@@ -68,14 +69,14 @@ func (f *Fit) AdviseContext(ctx context.Context, g Goal) (Advice, error) {
 	m := f.model
 	i := slices.IndexFunc(m.latches, func(s subject) bool { return s.latch.ID == g.Latch })
 	if i < 0 {
-		return Advice{}, force.Fault{Field: "goal.latch", Given: g.Latch, Problem: "was not fitted", Want: "a latch of the ladder"}
+		return Advice{}, fault.Fault{Field: "goal.latch", Given: g.Latch, Problem: "was not fitted", Want: "a latch of the ladder"}
 	}
 	for _, v := range []struct {
 		field string
 		x     float64
 	}{{"least", g.Least}, {"most", g.Most}, {"hold", g.Hold}, {"failure", g.Failure}, {"round", g.Round}} {
 		if !(v.x >= 0 && v.x <= 1e12) {
-			return Advice{}, force.Fault{Field: "goal." + v.field, Given: fmt.Sprint(v.x), Problem: "is out of range", Want: "0 or more"}
+			return Advice{}, fault.Fault{Field: "goal." + v.field, Given: fmt.Sprint(v.x), Problem: "is out of range", Want: "0 or more"}
 		}
 	}
 	if err := f.window(&g, i); err != nil {
@@ -140,7 +141,7 @@ func choose(options []Option, g Goal) int {
 func (f *Fit) window(g *Goal, latch int) error {
 	if g.Least > 0 && g.Most > 0 {
 		if g.Least >= g.Most {
-			return force.Fault{Field: "goal.least", Given: fmt.Sprintf("%g N", g.Least), Problem: "must be below the most", Want: fmt.Sprintf("below %g N", g.Most)}
+			return fault.Fault{Field: "goal.least", Given: fmt.Sprintf("%g N", g.Least), Problem: "must be below the most", Want: fmt.Sprintf("below %g N", g.Most)}
 		}
 		return nil
 	}
@@ -152,10 +153,10 @@ func (f *Fit) window(g *Goal, latch int) error {
 		return err
 	}
 	if g.Most == 0 && r.NoP95 {
-		return force.Fault{Field: "goal.most", Problem: "is missing, and the latch as drawn jams too often for a P95 to take in its place", Want: "the most force that may be [N]"}
+		return fault.Fault{Field: "goal.most", Problem: "is missing, and the latch as drawn jams too often for a P95 to take in its place", Want: "the most force that may be [N]"}
 	}
 	if g.Least == 0 && r.P5 == 0 && r.Jammed > 0 {
-		return force.Fault{Field: "goal.least", Problem: "is missing, and nearly every latch as drawn jams", Want: "the least force that may be [N]"}
+		return fault.Fault{Field: "goal.least", Problem: "is missing, and nearly every latch as drawn jams", Want: "the least force that may be [N]"}
 	}
 	if g.Most == 0 {
 		g.Most = max(r.P95, 1.05*g.Least)

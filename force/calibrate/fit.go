@@ -7,7 +7,7 @@ import (
 	"math"
 	"slices"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // A Fit is what measurements say of a model.
@@ -76,30 +76,30 @@ func (m *Model) FitContext(ctx context.Context, measured []Measurement) (*Fit, e
 // match finds the coupon of every measurement.
 func (m *Model) match(measured []Measurement) ([]datum, error) {
 	var data []datum
-	var faults []force.Fault
+	var faults []fault.Fault
 	var lines []int
-	fault := func(line int, f force.Fault) { faults, lines = append(faults, f), append(lines, line) }
+	wrong := func(line int, f fault.Fault) { faults, lines = append(faults, f), append(lines, line) }
 	if most := (Limits{Rows: m.input.MostRows}).orDefault().Rows; len(measured) > most {
-		return nil, force.Fault{Field: "measured", Given: fmt.Sprint(len(measured)), Problem: "are too many", Want: fmt.Sprintf("%d at most, or a higher limit", most)}
+		return nil, fault.Fault{Field: "measured", Given: fmt.Sprint(len(measured)), Problem: "are too many", Want: fmt.Sprintf("%d at most, or a higher limit", most)}
 	}
 	for _, x := range measured {
 		k := slices.IndexFunc(m.coupons, func(c Coupon) bool { return c.Latch == x.Latch && c.Name == x.Coupon })
 		switch {
 		case k >= 0:
 		case !slices.ContainsFunc(m.coupons, func(c Coupon) bool { return c.Latch == x.Latch }):
-			fault(x.Line, force.Fault{Field: "latch", Given: x.Latch, Problem: "has no coupons", Want: "a latch of the ladder"})
+			wrong(x.Line, fault.Fault{Field: "latch", Given: x.Latch, Problem: "has no coupons", Want: "a latch of the ladder"})
 			continue
 		default:
-			fault(x.Line, force.Fault{Field: "coupon", Given: x.Coupon, Problem: "is not in the ladder of " + x.Latch, Want: m.names(x.Latch)})
+			wrong(x.Line, fault.Fault{Field: "coupon", Given: x.Coupon, Problem: "is not in the ladder of " + x.Latch, Want: m.names(x.Latch)})
 			continue
 		}
 		if !(x.Force >= 0 && x.Force <= mostForce) {
-			fault(x.Line, force.Fault{Field: "force", Given: fmt.Sprintf("%g N", x.Force), Problem: "is out of range", Want: "0 N to 1 MN"})
+			wrong(x.Line, fault.Fault{Field: "force", Given: fmt.Sprintf("%g N", x.Force), Problem: "is out of range", Want: "0 N to 1 MN"})
 			continue
 		}
 		// The table of a ladder has three digits behind the point.
 		if drawn := m.coupons[k].Size; x.Size != 0 && math.Abs(x.Size-drawn) > 0.0006 {
-			fault(x.Line, force.Fault{Field: "size", Given: mm(x.Size), Problem: fmt.Sprintf("is not that of coupon %s of %s, drawn with %.4g mm", x.Coupon, x.Latch, drawn), Want: "the job, steps and step that the ladder was made with"})
+			wrong(x.Line, fault.Fault{Field: "size", Given: mm(x.Size), Problem: fmt.Sprintf("is not that of coupon %s of %s, drawn with %.4g mm", x.Coupon, x.Latch, drawn), Want: "the job, steps and step that the ladder was made with"})
 			continue
 		}
 		data = append(data, datum{Measurement: x, coupon: k, latch: m.couponLatch[k], on: m.coupons[k].form(), size: m.coupons[k].Size, places: float64(m.coupons[k].Places)})
@@ -112,7 +112,7 @@ func (m *Model) match(measured []Measurement) ([]datum, error) {
 		return nil, errors.Join(out...)
 	}
 	if len(data) == 0 {
-		return nil, force.Fault{Field: "measured", Problem: "is empty", Want: "one measured pair or more"}
+		return nil, fault.Fault{Field: "measured", Problem: "is empty", Want: "one measured pair or more"}
 	}
 	return data, nil
 }

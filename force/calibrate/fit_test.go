@@ -12,19 +12,21 @@ import (
 	"testing"
 
 	"ramnest/force"
+	"ramnest/force/fault"
+	"ramnest/force/planar"
 )
 
 func arm() force.Latch {
-	return force.Latch{ID: "arm", At: []force.Point{{X: 10}, {X: -10}}, Cantilever: &force.Cantilever{Flexes: "upper", Bends: "inward", Undercut: 0.8, UndercutTol: new(0.2),
+	return force.Latch{ID: "arm", At: []planar.Point{{X: 10}, {X: -10}}, Cantilever: &force.Cantilever{Flexes: "upper", Bends: "inward", Undercut: 0.8, UndercutTol: new(0.2),
 		MatingAngle: rad(30), ReturnAngle: rad(45), Length: 14, Thickness: 1.6, Width: 6, RootRadius: new(0.8)}}
 }
 
 func stud() force.Latch {
-	return force.Latch{ID: "stud", At: []force.Point{{}}, Ball: &force.Ball{Socket: "lower", BallDiameter: 6, BallTol: new(0.08), MouthDiameter: 5.6, MouthTol: new(0.08), OuterDiameter: 8.5, Slots: 4, SlotWidth: 0.8, SlotDepth: 7}}
+	return force.Latch{ID: "stud", At: []planar.Point{{}}, Ball: &force.Ball{Socket: "lower", BallDiameter: 6, BallTol: new(0.08), MouthDiameter: 5.6, MouthTol: new(0.08), OuterDiameter: 8.5, Slots: 4, SlotWidth: 0.8, SlotDepth: 7}}
 }
 
 func rib() force.Latch {
-	return force.Latch{ID: "rib", At: []force.Point{{}}, CrushRib: &force.CrushRib{Ribs: "lower", JointDiameter: 4, Count: 3, Height: 0.4, Width: 0.5, Crush: 0.15, CrushTol: new(0.05), EngagementLength: 3, LeadInAngle: new(rad(20))}}
+	return force.Latch{ID: "rib", At: []planar.Point{{}}, CrushRib: &force.CrushRib{Ribs: "lower", JointDiameter: 4, Count: 3, Height: 0.4, Width: 0.5, Crush: 0.15, CrushTol: new(0.05), EngagementLength: 3, LeadInAngle: new(rad(20))}}
 }
 
 func model(t *testing.T, latches []force.Latch, coupons ...Coupon) *Model {
@@ -263,7 +265,7 @@ func TestFaultsOfASheet(t *testing.T) {
 			s.Latches = append([]Offset(nil), good.Latches...)
 			c.change(&s, &a)
 			_, changes, err := s.Apply(a)
-			var f force.Fault
+			var f fault.Fault
 			if !errors.As(err, &f) || f.Field != c.want || changes != nil {
 				t.Errorf("want a fault at %s, got %v", c.want, err)
 			}

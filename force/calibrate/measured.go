@@ -12,7 +12,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // A Measurement is one pair pressed together.
@@ -59,7 +59,7 @@ const (
 // A LineFault is what is wrong with one line of a table of measurements.
 type LineFault struct {
 	Line int
-	force.Fault
+	fault.Fault
 }
 
 // Error gives the line and the fault.
@@ -86,18 +86,18 @@ func ReadMeasurements(r io.Reader, newtons float64) ([]Measurement, error) {
 func ReadMeasurementsWithin(r io.Reader, newtons float64, limits Limits) ([]Measurement, error) {
 	limits = limits.orDefault()
 	if !(newtons > 0 && newtons <= mostForce) {
-		return nil, force.Fault{Field: "newtons", Given: fmt.Sprint(newtons), Problem: "is no unit of force", Want: "above 0"}
+		return nil, fault.Fault{Field: "newtons", Given: fmt.Sprint(newtons), Problem: "is no unit of force", Want: "above 0"}
 	}
 	data, err := io.ReadAll(io.LimitReader(r, int64(limits.Bytes)+1))
 	if err != nil {
 		return nil, fmt.Errorf("read measurements: %w", err)
 	}
 	if len(data) > limits.Bytes {
-		return nil, LineFault{1, force.Fault{Field: "file", Problem: "is too large for a table of measurements", Want: fmt.Sprintf("up to %d bytes, or a higher limit", limits.Bytes)}}
+		return nil, LineFault{1, fault.Fault{Field: "file", Problem: "is too large for a table of measurements", Want: fmt.Sprintf("up to %d bytes, or a higher limit", limits.Bytes)}}
 	}
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	if !utf8.Valid(data) {
-		return nil, LineFault{1, force.Fault{Field: "file", Problem: "is not text in UTF-8", Want: "the table saved as CSV, UTF-8"}}
+		return nil, LineFault{1, fault.Fault{Field: "file", Problem: "is not text in UTF-8", Want: "the table saved as CSV, UTF-8"}}
 	}
 	t := table{newtons: newtons, rows: limits.Rows, csv: csv.NewReader(bytes.NewReader(data))}
 	t.csv.Comment, t.csv.TrimLeadingSpace, t.csv.FieldsPerRecord = '#', true, -1
@@ -126,7 +126,7 @@ type table struct {
 
 const mostFaults = 50
 
-func (t *table) fault(line int, f force.Fault) {
+func (t *table) fault(line int, f fault.Fault) {
 	if len(t.faults) >= mostFaults {
 		t.unlisted++
 		return
@@ -147,7 +147,7 @@ func (t *table) read() ([]Measurement, error) {
 			if p, ok := errors.AsType[*csv.ParseError](err); ok {
 				line = p.Line
 			}
-			t.fault(line, force.Fault{Field: "file", Problem: "is not comma-separated values from here on: quotes do not match"})
+			t.fault(line, fault.Fault{Field: "file", Problem: "is not comma-separated values from here on: quotes do not match"})
 			break
 		}
 		line, _ := t.csv.FieldPos(0)
@@ -158,7 +158,7 @@ func (t *table) read() ([]Measurement, error) {
 			continue
 		}
 		if rows++; rows > t.rows {
-			t.fault(line, force.Fault{Field: "file", Problem: "has too many rows", Want: fmt.Sprintf("%d at most, or a higher limit", t.rows)})
+			t.fault(line, fault.Fault{Field: "file", Problem: "has too many rows", Want: fmt.Sprintf("%d at most, or a higher limit", t.rows)})
 			break
 		}
 		if m, ok := t.row(line, row); ok {
@@ -166,10 +166,10 @@ func (t *table) read() ([]Measurement, error) {
 		}
 	}
 	if t.at == nil && len(t.faults) == 0 {
-		t.fault(1, force.Fault{Field: "file", Problem: "is empty", Want: "a head: " + strings.Join(columns[:4], ",")})
+		t.fault(1, fault.Fault{Field: "file", Problem: "is empty", Want: "a head: " + strings.Join(columns[:4], ",")})
 	}
 	if t.unlisted > 0 {
-		t.faults = append(t.faults, force.Fault{Field: "file", Given: fmt.Sprint(t.unlisted), Problem: "more faults are not listed"})
+		t.faults = append(t.faults, fault.Fault{Field: "file", Given: fmt.Sprint(t.unlisted), Problem: "more faults are not listed"})
 	}
 	if len(t.faults) > 0 {
 		return nil, errors.Join(t.faults...)
@@ -186,13 +186,13 @@ func (t *table) head(line int, row []string) bool {
 			continue
 		}
 		if _, double := t.at[name]; double {
-			t.fault(line, force.Fault{Field: name, Problem: "stands twice in the head", Want: "one column of that name"})
+			t.fault(line, fault.Fault{Field: name, Problem: "stands twice in the head", Want: "one column of that name"})
 		}
 		t.at[name] = i
 	}
 	for _, name := range columns[:3] {
 		if _, ok := t.at[name]; !ok {
-			t.fault(line, force.Fault{Field: name, Problem: "is missing in the head", Want: strings.Join(columns[:4], ",")})
+			t.fault(line, fault.Fault{Field: name, Problem: "is missing in the head", Want: strings.Join(columns[:4], ",")})
 		}
 	}
 	return len(t.faults) == 0
@@ -215,14 +215,14 @@ func (t *table) row(line int, row []string) (Measurement, bool) {
 	before := len(t.faults) + t.unlisted
 	for _, name := range columns {
 		if n := utf8.RuneCountInString(cell(name)); n > mostText {
-			t.fault(line, force.Fault{Field: name, Given: fmt.Sprint(n, " characters"), Problem: "is too long", Want: fmt.Sprint(mostText, " or fewer")})
+			t.fault(line, fault.Fault{Field: name, Given: fmt.Sprint(n, " characters"), Problem: "is too long", Want: fmt.Sprint(mostText, " or fewer")})
 		}
 	}
 	if m.Latch == "" {
-		t.fault(line, force.Fault{Field: "latch", Problem: "is empty", Want: "the id of a latch"})
+		t.fault(line, fault.Fault{Field: "latch", Problem: "is empty", Want: "the id of a latch"})
 	}
 	if m.Coupon == "" {
-		t.fault(line, force.Fault{Field: "coupon", Problem: "is empty", Want: "the number on the coupon, or " + Piece})
+		t.fault(line, fault.Fault{Field: "coupon", Problem: "is empty", Want: "the number on the coupon, or " + Piece})
 	}
 	if size := cell("size"); size != "" && written != "" && len(size) <= mostText {
 		m.Size = t.size(line, size)
@@ -230,7 +230,7 @@ func (t *table) row(line int, row []string) (Measurement, bool) {
 	m.NoGo = noGo(m.Note)
 	if written == "" {
 		if m.NoGo {
-			t.fault(line, force.Fault{Field: "force", Problem: "is empty, and what was reached in vain counts", Want: "the largest force that was tried"})
+			t.fault(line, fault.Fault{Field: "force", Problem: "is empty, and what was reached in vain counts", Want: "the largest force that was tried"})
 		}
 		return m, false
 	}
@@ -238,7 +238,7 @@ func (t *table) row(line int, row []string) (Measurement, bool) {
 		m.Force = t.number(line, written)
 	}
 	if m.NoGo && m.Force == 0 {
-		t.fault(line, force.Fault{Field: "force", Given: written, Problem: "says nothing of a pair that did not go together", Want: "the largest force that was tried"})
+		t.fault(line, fault.Fault{Field: "force", Given: written, Problem: "says nothing of a pair that did not go together", Want: "the largest force that was tried"})
 	}
 	return m, before == len(t.faults)+t.unlisted
 }
@@ -251,7 +251,7 @@ func (t *table) size(line int, s string) float64 {
 	}
 	v, err := strconv.ParseFloat(plain, 64)
 	if err != nil || strings.ContainsAny(plain, "xXpP_nN") || !(math.Abs(v) <= 100) {
-		t.fault(line, force.Fault{Field: "size", Given: strconv.Quote(s), Problem: "is no size in mm", Want: "as the table of the ladder has it, or nothing"})
+		t.fault(line, fault.Fault{Field: "size", Given: strconv.Quote(s), Problem: "is no size in mm", Want: "as the table of the ladder has it, or nothing"})
 		return 0
 	}
 	return v
@@ -266,9 +266,9 @@ func (t *table) number(line int, s string) float64 {
 	v *= t.newtons
 	switch {
 	case err != nil || strings.ContainsAny(plain, "xXpP_nN"):
-		t.fault(line, force.Fault{Field: "force", Given: strconv.Quote(s), Problem: "is not a number", Want: "such as 84.5, without its unit"})
+		t.fault(line, fault.Fault{Field: "force", Given: strconv.Quote(s), Problem: "is not a number", Want: "such as 84.5, without its unit"})
 	case !(v >= 0 && v <= mostForce) || math.Signbit(v):
-		t.fault(line, force.Fault{Field: "force", Given: s, Problem: "is out of range", Want: "0 N to 1 MN"})
+		t.fault(line, fault.Fault{Field: "force", Given: s, Problem: "is out of range", Want: "0 N to 1 MN"})
 	default:
 		return v
 	}

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 func TestReadMeasurements(t *testing.T) {
@@ -64,7 +65,7 @@ func TestFaultsOfATable(t *testing.T) {
 			if err == nil || !strings.Contains(err.Error(), c.want) || got != nil {
 				t.Errorf("got %v, %v; want %q", got, err, c.want)
 			}
-			var f force.Fault
+			var f fault.Fault
 			if !errors.As(err, &f) {
 				t.Errorf("%v is no fault", err)
 			}

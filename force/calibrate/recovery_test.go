@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"ramnest/force"
+	"ramnest/force/planar"
 )
 
 var pa12 = force.MaterialSpec{Material: "PA12", Process: "PBF", Build: "along"}
@@ -15,12 +16,12 @@ var pa12 = force.MaterialSpec{Material: "PA12", Process: "PBF", Build: "along"}
 func rad(deg float64) float64 { return deg * math.Pi / 180 }
 
 func rim() force.Latch {
-	return force.Latch{ID: "rim", At: []force.Point{{}}, Annular: &force.Annular{Outside: "upper", JointDiameter: 64, Undercut: 0.5, UndercutTol: new(0.2), MatingAngle: rad(20), ReturnAngle: rad(45),
+	return force.Latch{ID: "rim", At: []planar.Point{{}}, Annular: &force.Annular{Outside: "upper", JointDiameter: 64, Undercut: 0.5, UndercutTol: new(0.2), MatingAngle: rad(20), ReturnAngle: rad(45),
 		Land: 0.5, GrooveFloat: 0.3, OuterDiameter: 67.2, InnerDiameter: 60, EndDistance: 3, EndDistanceInner: new(7.0)}}
 }
 
 func pin() force.Latch {
-	return force.Latch{ID: "pin", At: []force.Point{{}}, PressFit: &force.PressFit{Outside: "lower", JointDiameter: 6, Interference: 0.12, InterferenceTol: new(0.1), OuterDiameter: 12, EngagementLength: 5, LeadInAngle: new(rad(15))}}
+	return force.Latch{ID: "pin", At: []planar.Point{{}}, PressFit: &force.PressFit{Outside: "lower", JointDiameter: 6, Interference: 0.12, InterferenceTol: new(0.1), OuterDiameter: 12, EngagementLength: 5, LeadInAngle: new(rad(15))}}
 }
 
 // ladder gives so many coupons of a latch.

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // A Seat compares where a latch is home with where the dead stop of the tooling ends
@@ -51,7 +52,7 @@ func (f *Fit) Seats(overtravel float64) ([]Seat, error) {
 // knows. Low and High are those of 95 of 100 pairs, not of their mean as those of
 // [Fit.Seats].
 func (s Sheet) Seats(a force.Assembly, overtravel float64) ([]Seat, error) {
-	faults := append(force.Under("calibration", s.Validate()), a.Validate()...)
+	faults := append(fault.Under("calibration", s.Validate()), a.Validate()...)
 	if len(faults) > 0 {
 		return nil, joined(faults)
 	}
@@ -82,7 +83,7 @@ func (s Sheet) Seats(a force.Assembly, overtravel float64) ([]Seat, error) {
 // one that holds by friction alone. size: as drawn [mm]; e: how much more it comes out.
 func seatOf(a force.Assembly, size float64, member Member, e Estimate, overtravel float64) (t Seat, ok bool, err error) {
 	if !(overtravel >= 0 && overtravel <= 10) {
-		return t, false, force.Fault{Field: "overtravel", Given: mm(overtravel), Problem: "is out of range", Want: "0 to 10 mm"}
+		return t, false, fault.Fault{Field: "overtravel", Given: mm(overtravel), Problem: "is out of range", Want: "0 to 10 mm"}
 	}
 	l := a.Latches[0]
 	if l.PressFit != nil || l.CrushRib != nil {

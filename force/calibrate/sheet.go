@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // A Sheet is a fit put on paper: what a shop found of one pair of materials, to be
@@ -124,22 +125,22 @@ func figures(v float64, n int) float64 {
 }
 
 // Validate returns everything wrong with the sheet.
-func (s Sheet) Validate() []force.Fault {
-	var out []force.Fault
+func (s Sheet) Validate() []fault.Fault {
+	var out []fault.Fault
 	word := func(field, text string) {
 		if strings.TrimSpace(text) == "" || strings.ContainsAny(text, "\n\r") {
-			out = append(out, force.Fault{Field: field, Problem: "is empty or has several lines", Want: "one line of text"})
+			out = append(out, fault.Fault{Field: field, Problem: "is empty or has several lines", Want: "one line of text"})
 		}
 	}
 	number := func(field string, v, lo, hi, shown float64, unit string) {
 		if !(v >= lo && v <= hi) {
-			out = append(out, force.Fault{Field: field, Given: fmt.Sprintf("%g%s", v*shown, unit), Problem: "is out of range", Want: fmt.Sprintf("%g to %g%s", lo*shown, hi*shown, unit)})
+			out = append(out, fault.Fault{Field: field, Given: fmt.Sprintf("%g%s", v*shown, unit), Problem: "is out of range", Want: fmt.Sprintf("%g to %g%s", lo*shown, hi*shown, unit)})
 		}
 	}
 	word("source", s.Source)
 	if s.Date != "" {
 		if _, err := time.Parse(time.DateOnly, s.Date); err != nil {
-			out = append(out, force.Fault{Field: "date", Given: s.Date, Problem: "is no date", Want: "year-month-day, such as 2026-11-25"})
+			out = append(out, fault.Fault{Field: "date", Given: s.Date, Problem: "is no date", Want: "year-month-day, such as 2026-11-25"})
 		}
 	}
 	for _, p := range []struct {
@@ -154,7 +155,7 @@ func (s Sheet) Validate() []force.Fault {
 	number("stiffness", s.Stiffness, 0.1, 5, 1, "")
 	number("stiffness_spread", s.StiffnessSpread, 0, 0.9, 100, " %")
 	if len(s.Latches) == 0 || len(s.Latches) > 100 {
-		out = append(out, force.Fault{Field: "latches", Given: fmt.Sprint(len(s.Latches)), Problem: "is out of range", Want: "1 to 100 latches"})
+		out = append(out, fault.Fault{Field: "latches", Given: fmt.Sprint(len(s.Latches)), Problem: "is out of range", Want: "1 to 100 latches"})
 		return out
 	}
 	for i, o := range s.Latches {
@@ -165,7 +166,7 @@ func (s Sheet) Validate() []force.Fault {
 		number(field+"tol", o.Tolerance, 0, 5, 1, " mm")
 		number(field+"tol_alone", o.Alone, 0, 5, 1, " mm")
 		if slices.ContainsFunc(s.Latches[:i], func(p Offset) bool { return p.Latch == o.Latch && p.Kind == o.Kind }) {
-			out = append(out, force.Fault{Field: field + "latch", Given: o.Latch, Problem: "is listed twice", Want: "each latch once"})
+			out = append(out, fault.Fault{Field: field + "latch", Given: o.Latch, Problem: "is listed twice", Want: "each latch once"})
 		}
 	}
 	return out
@@ -186,7 +187,7 @@ func (c Change) String() string { return c.Field + ": " + c.Was + " -> " + c.Now
 // are to be printed with every result; a latch that was not measured is among them.
 // It is a fault if the sheet is of other materials.
 func (s Sheet) Apply(a force.Assembly) (force.Assembly, []Change, error) {
-	faults := append(force.Under("calibration", s.Validate()), a.Validate()...)
+	faults := append(fault.Under("calibration", s.Validate()), a.Validate()...)
 	if len(faults) > 0 {
 		return a, nil, joined(faults)
 	}
@@ -195,7 +196,7 @@ func (s Sheet) Apply(a force.Assembly) (force.Assembly, []Change, error) {
 	var changes []Change
 	tune := func(part string, spec force.MaterialSpec, m force.Material, p Pairing) force.MaterialSpec {
 		if !strings.EqualFold(m.Name, p.Material) || m.Process != p.Process {
-			faults = append(faults, force.Fault{Field: part + ".material", Given: m.Name + " " + m.Process, Problem: "is not what was measured", Want: p.Material + " " + p.Process + " as in the calibration, or the job without it"})
+			faults = append(faults, fault.Fault{Field: part + ".material", Given: m.Name + " " + m.Process, Problem: "is not what was measured", Want: p.Material + " " + p.Process + " as in the calibration, or the job without it"})
 			return spec
 		}
 		note := func(field string, was, now float64, unit string, shown float64) {
@@ -228,7 +229,7 @@ func (s Sheet) Apply(a force.Assembly) (force.Assembly, []Change, error) {
 		}
 		now := size.Value + s.Latches[k].Offset
 		if now <= 0 {
-			faults = append(faults, force.Fault{Field: field, Given: l.ID, Problem: fmt.Sprintf("comes out loose: %s of %s as drawn, %s as printed", size.Name, mm(size.Value), mm(now)), Want: "more than " + mm(-s.Latches[k].Offset) + " as drawn"})
+			faults = append(faults, fault.Fault{Field: field, Given: l.ID, Problem: fmt.Sprintf("comes out loose: %s of %s as drawn, %s as printed", size.Name, mm(size.Value), mm(now)), Want: "more than " + mm(-s.Latches[k].Offset) + " as drawn"})
 			continue
 		}
 		l = stiffened(withTolerance(Resize(l, now, Outer), s.Latches[k].Tolerance), lower, upper, s.Stiffness)

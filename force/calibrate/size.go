@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ramnest/force"
+	"ramnest/force/planar"
 )
 
 // A Member is one side of a joint: the one with the opening, or the one that goes in.
@@ -140,7 +141,7 @@ func Resize(l force.Latch, size float64, m Member) force.Latch {
 // OnPlate gives the latch as a coupon carries it: one joint on its own stroke, an arm
 // on the solid plate of the coupon instead of a base that the job states a factor for.
 func OnPlate(l force.Latch) force.Latch {
-	l.Engage, l.At = nil, []force.Point{{}}
+	l.Engage, l.At = nil, []planar.Point{{}}
 	if l.Cantilever == nil {
 		return l
 	}
@@ -158,7 +159,7 @@ func OnPlate(l force.Latch) force.Latch {
 
 // inPart gives the latch as the part carries it: one joint on its own stroke.
 func inPart(l force.Latch) force.Latch {
-	l.Engage, l.At = nil, []force.Point{{}}
+	l.Engage, l.At = nil, []planar.Point{{}}
 	if l.Cantilever != nil {
 		c := *l.Cantilever
 		c.Toward = nil

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"ramnest/force"
+	"ramnest/force/planar"
 )
 
 // Size and tolerance are those that package force computes with: its own account of a
@@ -36,7 +37,7 @@ func TestSizeAndToleranceAreThoseOfForce(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			l := c.latch
-			l.ID, l.At = "x", []force.Point{{}}
+			l.ID, l.At = "x", []planar.Point{{}}
 			a := force.Assembly{Lower: pa12, Upper: c.upper, Latches: []force.Latch{l}}
 			lower, _ := force.Resolve(a.Lower)
 			upper, _ := force.Resolve(a.Upper)

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // A Bench is what the shop has. An empty list stands for the generic ones of
@@ -71,7 +71,7 @@ type Vise struct {
 }
 
 // Validate returns everything wrong with the bench.
-func (b Bench) Validate() []force.Fault {
+func (b Bench) Validate() []fault.Fault {
 	var c checker
 	c.share("press_margin", b.PressMargin, 1)
 	c.share("ram_friction", b.GuideMu, 1)
@@ -87,13 +87,13 @@ func (b Bench) Validate() []force.Fault {
 		return c.faults
 	}
 	for i, p := range b.Presses {
-		c.faults = append(c.faults, force.Under(fmt.Sprintf("presses[%d]", i), p.Validate())...)
+		c.faults = append(c.faults, fault.Under(fmt.Sprintf("presses[%d]", i), p.Validate())...)
 	}
 	for i, m := range b.Mallets {
-		c.faults = append(c.faults, force.Under(fmt.Sprintf("mallets[%d]", i), m.Validate())...)
+		c.faults = append(c.faults, fault.Under(fmt.Sprintf("mallets[%d]", i), m.Validate())...)
 	}
 	for i, v := range b.Vises {
-		c.faults = append(c.faults, force.Under(fmt.Sprintf("vises[%d]", i), v.Validate())...)
+		c.faults = append(c.faults, fault.Under(fmt.Sprintf("vises[%d]", i), v.Validate())...)
 	}
 	c.names("presses", len(b.Presses), func(i int) string { return b.Presses[i].Name })
 	c.names("mallets", len(b.Mallets), func(i int) string { return b.Mallets[i].Name })
@@ -104,7 +104,7 @@ func (b Bench) Validate() []force.Fault {
 const maxTools = 1000
 
 // Validate returns everything wrong with the press.
-func (p Press) Validate() []force.Fault {
+func (p Press) Validate() []fault.Fault {
 	var c checker
 	c.name(p.Name)
 	c.needed("rated_force", p.Rated, 100, 200000, "N")
@@ -158,7 +158,7 @@ func (p Press) checkRatio(c *checker) {
 const ratioAgree = 0.1
 
 // Validate returns everything wrong with the mallet.
-func (m Mallet) Validate() []force.Fault {
+func (m Mallet) Validate() []fault.Fault {
 	var c checker
 	c.name(m.Name)
 	c.needed("mass", m.Mass, 0.02, 5, "kg")
@@ -169,7 +169,7 @@ func (m Mallet) Validate() []force.Fault {
 }
 
 // Validate returns everything wrong with the vise.
-func (v Vise) Validate() []force.Fault {
+func (v Vise) Validate() []fault.Fault {
 	var c checker
 	c.name(v.Name)
 	c.optional("jaw_width", v.JawWidth, 20, 1000, "mm")
@@ -180,10 +180,10 @@ func (v Vise) Validate() []force.Fault {
 }
 
 // A checker collects faults.
-type checker struct{ faults []force.Fault }
+type checker struct{ faults []fault.Fault }
 
 func (c *checker) add(field, given, problem, want string) {
-	c.faults = append(c.faults, force.Fault{Field: field, Given: given, Problem: problem, Want: want})
+	c.faults = append(c.faults, fault.Fault{Field: field, Given: given, Problem: problem, Want: want})
 }
 
 func (c *checker) name(s string) {

@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"strings"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // Forced is a method the job insists on.
@@ -45,7 +45,7 @@ type AtForce struct {
 // assemblies jam that there is no design force it is none too, forced or not. forced may be nil. A demand or a
 // bench with faults gives None, with the faults as the reason.
 func Choose(d Demand, b Bench, forced *Forced) Decision {
-	if faults := append(force.Under("demand", d.Validate()), force.Under("bench", b.Validate())...); len(faults) > 0 {
+	if faults := append(fault.Under("demand", d.Validate()), fault.Under("bench", b.Validate())...); len(faults) > 0 {
 		return refuse(faults)
 	}
 	if d.NoP95 {
@@ -209,7 +209,7 @@ func (a Assessment) refused() string {
 }
 
 // refuse is the decision where nothing could be computed.
-func refuse(faults []force.Fault) Decision {
+func refuse(faults []fault.Fault) Decision {
 	text := make([]string, len(faults))
 	for i, f := range faults {
 		text[i] = f.Error()

@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"ramnest/force"
+	"ramnest/force/planar"
 )
 
 // lid is an invented small lid: 60 N, occasional, everything known.
@@ -78,7 +78,7 @@ func TestDecisions(t *testing.T) {
 			push(d, 900)
 			d.Brittle = true
 			d.NestSize = [3]float64{200, 180, 25}
-			d.Thrust = force.Point{Y: -30}
+			d.Thrust = planar.Point{Y: -30}
 		}), shop, nil, ByPress, map[Method]Verdict{ByPress: Pass}, "within every limit", ""},
 		{"the thrust line leaves the ram", with(func(d *Demand) { push(d, 900); d.Brittle = true; d.ThrustWander = 20 }), shop, nil, None, map[Method]Verdict{ByPress: Fail}, "refused for ram face, 20 mm where 14 mm is the most (our own limit)", ByPress},
 		{"the ram binds", with(func(d *Demand) { push(d, 900); d.Brittle = true; d.ThrustWander = 150 }), Bench{Presses: []Press{{Name: "wide ram", Rated: 8896, Ratio: 20, RamSquare: 300, Guide: 80, DaylightMax: 140, Throat: 70}}}, nil, None, map[Method]Verdict{ByPress: Fail}, "refused for thrust line off the ram axis, 150 mm where 133 mm is the most (our own limit)", ByPress},
@@ -90,11 +90,11 @@ func TestDecisions(t *testing.T) {
 		{"a mallet on a line", with(func(d *Demand) { push(d, 240); d.RatePerHour = 200 }), Bench{}, nil, ByPress, map[Method]Verdict{ByMallet: Fail}, "refused for largest repetition, 200 an hour where 60 an hour is the most (our own limit)", ByMallet},
 		{"a blow tips the nest out of the vise", with(func(d *Demand) {
 			push(d, 240)
-			d.NestSize, d.Thrust = [3]float64{120, 100, 25}, force.Point{Y: 45}
+			d.NestSize, d.Thrust = [3]float64{120, 100, 25}, planar.Point{Y: 45}
 		}), Bench{Vises: []Vise{{Name: "weak vise", JawWidth: 100, Opening: 80, Depth: 55, ClampForce: 300}}}, nil, ByPress, map[Method]Verdict{ByMallet: Fail}, "refused for tip-out across the jaws, 55 mm where 26.8 mm is the most (our own limit)", ByMallet},
 		{"a blow off the end of the jaws", with(func(d *Demand) {
 			push(d, 240)
-			d.NestSize, d.Thrust = [3]float64{120, 60, 25}, force.Point{X: 50}
+			d.NestSize, d.Thrust = [3]float64{120, 60, 25}, planar.Point{X: 50}
 		}), Bench{Vises: []Vise{{Name: "weak vise", JawWidth: 70, Opening: 80, Depth: 55, ClampForce: 300}}}, nil, ByPress, map[Method]Verdict{ByMallet: Fail}, "refused for tip-out along the jaws, 60 mm where 37.5 mm is the most (our own limit)", ByMallet},
 		{"a press that is not bolted down tips", with(func(d *Demand) { push(d, 900); d.Brittle = true }), Bench{Presses: []Press{{Name: "loose press", Rated: 8896, Ratio: 20, RamSquare: 28, DaylightMax: 140, Throat: 70, Mass: 16, NotBolted: true}}}, nil, None, map[Method]Verdict{ByPress: Fail}, "refused for tipping of a press that is not bolted down, 52.9 N where 26.2 N is the most (our own limit)", ByPress},
 		{"a loose press of unknown mass", with(func(d *Demand) { push(d, 900); d.Brittle = true }), Bench{Presses: []Press{{Name: "loose press", Rated: 8896, Ratio: 20, RamSquare: 28, DaylightMax: 140, Throat: 70, NotBolted: true}}}, nil, None, map[Method]Verdict{ByPress: Fail}, "the press is not bolted down and its mass is not known", ByPress},

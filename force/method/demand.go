@@ -5,6 +5,8 @@ import (
 	"math"
 
 	"ramnest/force"
+	"ramnest/force/fault"
+	"ramnest/force/planar"
 )
 
 // A Demand is what the joint, the parts and the line ask of a method. Zero means
@@ -24,8 +26,8 @@ type Demand struct {
 	HoursPerDay   float64 // hours of this and similar work a day [h]; 0: a default, listed
 	ActionSeconds float64 // time force is given in one assembly [s]; 0: a default, listed
 
-	Thrust       force.Point // thrust line, from the centre of the nest's plan box [mm]
-	ThrustWander float64     // how far it moves along the stroke [mm]
+	Thrust       planar.Point // thrust line, from the centre of the nest's plan box [mm]
+	ThrustWander float64      // how far it moves along the stroke [mm]
 
 	NestSize        [3]float64 // x, y and height of the nest without tongue or foot [mm]; 0: not known
 	AnvilHeight     float64    // below the ram [mm]; 0: not known
@@ -45,15 +47,15 @@ type Demand struct {
 }
 
 // Validate returns everything wrong with the demand.
-func (d Demand) Validate() []force.Fault {
-	var out []force.Fault
+func (d Demand) Validate() []fault.Fault {
+	var out []fault.Fault
 	bound := func(field string, x, lo, hi float64, unit string) {
 		if !(x >= lo && x <= hi) {
-			out = append(out, force.Fault{Field: field, Given: fmt.Sprintf("%g %s", x, unit), Problem: "is out of range", Want: fmt.Sprintf("%g to %g %s", lo, hi, unit)})
+			out = append(out, fault.Fault{Field: field, Given: fmt.Sprintf("%g %s", x, unit), Problem: "is out of range", Want: fmt.Sprintf("%g to %g %s", lo, hi, unit)})
 		}
 	}
 	if !(d.DesignForce > 0 && d.DesignForce <= maxForce) && !(d.NoP95 && d.DesignForce == 0) {
-		out = append(out, force.Fault{Field: "design_force", Given: fmt.Sprintf("%g N", d.DesignForce), Problem: "must be above 0", Want: fmt.Sprintf("above 0, at most %g N", float64(maxForce))})
+		out = append(out, fault.Fault{Field: "design_force", Given: fmt.Sprintf("%g N", d.DesignForce), Problem: "must be above 0", Want: fmt.Sprintf("above 0, at most %g N", float64(maxForce))})
 	}
 	bound("jammed", d.Jammed, 0, 1, "")
 	bound("tilted", d.Tilted, 0, maxForce, "N")
@@ -82,7 +84,7 @@ func (d Demand) Validate() []force.Fault {
 	bound("anvil_bearing", d.AnvilBearing, 0, 1e4, "MPa")
 	for i, t := range []float64{d.Thrust.X, d.Thrust.Y} {
 		if s := d.NestSize[i]; s > 0 && math.Abs(t) > s/2 {
-			out = append(out, force.Fault{Field: "thrust." + string("xy"[i]), Given: fmt.Sprintf("%g mm", t), Problem: "lies outside the nest", Want: fmt.Sprintf("within %g mm of its centre", s/2)})
+			out = append(out, fault.Fault{Field: "thrust." + string("xy"[i]), Given: fmt.Sprintf("%g mm", t), Problem: "lies outside the nest", Want: fmt.Sprintf("within %g mm of its centre", s/2)})
 		}
 	}
 	return out

@@ -6,7 +6,7 @@ import (
 	"reflect"
 	"testing"
 
-	"ramnest/force"
+	"ramnest/force/planar"
 )
 
 var methods = []Method{ByHand, ByMallet, ByPress}
@@ -19,7 +19,7 @@ func anyDemand(rng *rand.Rand) Demand {
 	d.Work *= math.Exp(2 * rng.NormFloat64())
 	d.Stroke, d.ThrustWander = maybe(1+8*rng.Float64()), maybe(10*rng.Float64())
 	d.NestSize = [3]float64{maybe(30 + 150*rng.Float64()), maybe(30 + 150*rng.Float64()), maybe(15 + 60*rng.Float64())}
-	d.Thrust = force.Point{X: d.NestSize[0] * (rng.Float64() - 0.5), Y: d.NestSize[1] * (rng.Float64() - 0.5)}
+	d.Thrust = planar.Point{X: d.NestSize[0] * (rng.Float64() - 0.5), Y: d.NestSize[1] * (rng.Float64() - 0.5)}
 	d.AnvilHeight, d.PartStackHeight, d.AnvilMass, d.UpperMass = maybe(30), 20*rng.Float64(), maybe(0.3*rng.Float64()), 0.1*rng.Float64()
 	d.Brittle, d.ShockSensitive, d.Permanent = rng.IntN(8) == 0, rng.IntN(8) == 0, rng.IntN(4) == 0
 	d.ShockLimit, d.JointStiffness = maybe(2000*rng.Float64()), maybe(1000*rng.Float64())

@@ -4,19 +4,19 @@ import (
 	"fmt"
 	"math"
 
-	"ramnest/force"
+	"ramnest/force/planar"
 )
 
 // A Placement is how the nest goes on the table of a press, so that the thrust line
 // lies under the ram.
 type Placement struct {
-	Column string      // side of the nest that goes to the column: +x, -x, +y or -y in its plan
-	Offset force.Point // from the axis of the ram to the middle of the nest, in the plan of the nest [mm]
-	Back   float64     // the same as a person at the press sees it: toward the column [mm]
-	Right  float64     // and to the right [mm]
-	Reach  float64     // from the axis of the ram to the edge of the nest at the column [mm]
-	Gap    float64     // left between that edge and the column [mm]; no meaning if the throat is not known
-	Middle float64     // thrust line off the ram axis if the nest is centred by its middle instead, at the worst of the stroke [mm]
+	Column string       // side of the nest that goes to the column: +x, -x, +y or -y in its plan
+	Offset planar.Point // from the axis of the ram to the middle of the nest, in the plan of the nest [mm]
+	Back   float64      // the same as a person at the press sees it: toward the column [mm]
+	Right  float64      // and to the right [mm]
+	Reach  float64      // from the axis of the ram to the edge of the nest at the column [mm]
+	Gap    float64      // left between that edge and the column [mm]; no meaning if the throat is not known
+	Middle float64      // thrust line off the ram axis if the nest is centred by its middle instead, at the worst of the stroke [mm]
 
 	Bridges float64 // widest table slot that the nest bridges [mm]; 0: none
 	Plate   float64 // steel plate needed over the slot of the table [mm]; 0: none, or the slot is not known
@@ -36,7 +36,7 @@ func (d Demand) place(p Press) *Placement {
 	if d.NestSize[0] <= 0 || d.NestSize[1] <= 0 {
 		return nil
 	}
-	out := &Placement{Offset: force.Point{X: 0 - d.Thrust.X, Y: 0 - d.Thrust.Y}, Plate: d.tablePlate(p), TipsAt: p.tipsAt()}
+	out := &Placement{Offset: planar.Point{X: 0 - d.Thrust.X, Y: 0 - d.Thrust.Y}, Plate: d.tablePlate(p), TipsAt: p.tipsAt()}
 	out.Reach, out.Column = d.reach()
 	out.Gap = p.Throat - out.Reach
 	// The plan is turned until that side is at the back.

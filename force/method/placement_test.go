@@ -5,7 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"ramnest/force"
+	"ramnest/force/planar"
 )
 
 func TestPlacement(t *testing.T) {
@@ -13,17 +13,17 @@ func TestPlacement(t *testing.T) {
 	for _, c := range []struct {
 		name        string
 		nest        [3]float64
-		thrust      force.Point
+		thrust      planar.Point
 		column      string
 		back, right float64
 		reach, gap  float64
 		text        string
 	}{
-		{"in the middle", [3]float64{80, 60, 25}, force.Point{}, "+y", 0, 0, 30, 40, "the +y side of the nest to the column, its middle under the ram"},
-		{"thrust line to the back", [3]float64{80, 60, 25}, force.Point{X: 4, Y: 6}, "+y", -6, -4, 24, 46, "the +y side of the nest to the column, its middle 6.0 mm to the front and 4.0 mm to the left of the ram axis"},
-		{"thrust line to the right", [3]float64{60, 80, 25}, force.Point{X: 10, Y: 3}, "+x", -10, 3, 20, 50, "the +x side of the nest to the column, its middle 10.0 mm to the front and 3.0 mm to the right of the ram axis"},
-		{"to the left", [3]float64{60, 80, 25}, force.Point{X: -10, Y: 3}, "-x", -10, -3, 20, 50, "the -x side of the nest to the column, its middle 10.0 mm to the front and 3.0 mm to the left of the ram axis"},
-		{"to the front", [3]float64{80, 60, 25}, force.Point{X: 4, Y: -6}, "-y", -6, 4, 24, 46, "the -y side of the nest to the column, its middle 6.0 mm to the front and 4.0 mm to the right of the ram axis"},
+		{"in the middle", [3]float64{80, 60, 25}, planar.Point{}, "+y", 0, 0, 30, 40, "the +y side of the nest to the column, its middle under the ram"},
+		{"thrust line to the back", [3]float64{80, 60, 25}, planar.Point{X: 4, Y: 6}, "+y", -6, -4, 24, 46, "the +y side of the nest to the column, its middle 6.0 mm to the front and 4.0 mm to the left of the ram axis"},
+		{"thrust line to the right", [3]float64{60, 80, 25}, planar.Point{X: 10, Y: 3}, "+x", -10, 3, 20, 50, "the +x side of the nest to the column, its middle 10.0 mm to the front and 3.0 mm to the right of the ram axis"},
+		{"to the left", [3]float64{60, 80, 25}, planar.Point{X: -10, Y: 3}, "-x", -10, -3, 20, 50, "the -x side of the nest to the column, its middle 10.0 mm to the front and 3.0 mm to the left of the ram axis"},
+		{"to the front", [3]float64{80, 60, 25}, planar.Point{X: 4, Y: -6}, "-y", -6, 4, 24, 46, "the -y side of the nest to the column, its middle 6.0 mm to the front and 4.0 mm to the right of the ram axis"},
 	} {
 		d := Demand{DesignForce: 100, NestSize: c.nest, Thrust: c.thrust, ThrustWander: 2}
 		got := d.place(p)
@@ -49,19 +49,19 @@ func TestPlacementByTurningCorners(t *testing.T) {
 	quarter := map[string]int{"+y": 0, "+x": 1, "-y": 2, "-x": 3}
 	for range 500 {
 		w, h := 30+100*rng.Float64(), 30+100*rng.Float64()
-		d := Demand{DesignForce: 100, NestSize: [3]float64{w, h, 20}, Thrust: force.Point{X: w * (rng.Float64() - 0.5), Y: h * (rng.Float64() - 0.5)}}
+		d := Demand{DesignForce: 100, NestSize: [3]float64{w, h, 20}, Thrust: planar.Point{X: w * (rng.Float64() - 0.5), Y: h * (rng.Float64() - 0.5)}}
 		got := d.place(Press{Name: "p", Rated: 8896, Ratio: 20, Throat: 70})
-		turn := func(p force.Point) force.Point { // and move its middle to where it is told
+		turn := func(p planar.Point) planar.Point { // and move its middle to where it is told
 			for range quarter[got.Column] {
-				p = force.Point{X: -p.Y, Y: p.X}
+				p = planar.Point{X: -p.Y, Y: p.X}
 			}
-			return force.Point{X: p.X + got.Right, Y: p.Y + got.Back}
+			return planar.Point{X: p.X + got.Right, Y: p.Y + got.Back}
 		}
 		if at := turn(d.Thrust); math.Hypot(at.X, at.Y) > 1e-9 {
 			t.Fatalf("thrust line lands %v off the ram; %+v", at, got)
 		}
 		back := math.Inf(-1)
-		for _, c := range []force.Point{{X: w / 2, Y: h / 2}, {X: -w / 2, Y: h / 2}, {X: w / 2, Y: -h / 2}, {X: -w / 2, Y: -h / 2}} {
+		for _, c := range []planar.Point{{X: w / 2, Y: h / 2}, {X: -w / 2, Y: h / 2}, {X: w / 2, Y: -h / 2}, {X: -w / 2, Y: -h / 2}} {
 			back = max(back, turn(c).Y)
 		}
 		if math.Abs(back-got.Reach) > 1e-9 {

@@ -13,8 +13,8 @@ import (
 	"ramnest/export/drawing"
 	"ramnest/export/preview"
 	"ramnest/fixture"
-	"ramnest/force"
 	"ramnest/force/method"
+	"ramnest/force/warning"
 	workinstructions "ramnest/work-instructions"
 )
 
@@ -206,7 +206,7 @@ func (f *finding) drawn(st *solve.Step, curve [][2]float64, by float64) {
 
 // warned holds the numbers of the warnings on a paper against those of the results.
 func (f *finding) warned(s *solve.Solution, numbers []int) {
-	missing := func(all []force.Warning, of string) {
+	missing := func(all []warning.Warning, of string) {
 		for _, w := range all {
 			if !slices.Contains(numbers, w.Number) {
 				f.say("every warning of the forces is printed", "W%d of %s is not there", w.Number, of)

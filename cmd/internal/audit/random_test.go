@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"ramnest/force"
+	"ramnest/force/planar"
 )
 
 var (
@@ -42,7 +43,7 @@ func (d drawn) material() force.MaterialSpec {
 func (d drawn) latch(id string) force.Latch {
 	l := force.Latch{ID: id, Z: 20, Use: d.of("", "permanent", "releasable")}
 	for range 1 + d.IntN(6) {
-		l.At = append(l.At, force.Point{X: d.between(-40, 40), Y: d.between(-40, 40)})
+		l.At = append(l.At, planar.Point{X: d.between(-40, 40), Y: d.between(-40, 40)})
 	}
 	if d.yes(0.3) {
 		l.Engage = new(d.between(0.5, 8))

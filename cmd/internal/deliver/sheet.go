@@ -13,6 +13,7 @@ import (
 	"ramnest/cmd/internal/solve"
 	"ramnest/fixture"
 	"ramnest/force"
+	"ramnest/force/planar"
 	workinstructions "ramnest/work-instructions"
 	"ramnest/work-instructions/catalogue"
 )
@@ -111,7 +112,7 @@ func stepOf(s *solve.Solution, i int) workinstructions.Step {
 			Design: r.Design, Peak: r.Peak, P5: r.P5, P50: r.P50, P95: r.P95, Worst: r.Worst, WorstJams: r.WorstJams, Jammed: r.Jammed,
 			Seat: r.SeatForce, Stroke: r.Stroke, Work: r.Work, Humps: felt(r), Curve: r.Curve.Points(200),
 		},
-		Thrust: force.Point{X: a.Thrust.X - n.Between.X, Y: a.Thrust.Y - n.Between.Y},
+		Thrust: planar.Point{X: a.Thrust.X - n.Between.X, Y: a.Thrust.Y - n.Between.Y},
 		Seat:   seat(st),
 		Facts: workinstructions.Facts{
 			Brittle: st.Demand.Brittle, ShockSensitive: st.Demand.ShockSensitive, Electronics: st.Demand.Electronics,

@@ -6,6 +6,7 @@ import (
 
 	"ramnest/fixture/envelope"
 	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // A Part is one of the two parts that are pushed together.
@@ -27,10 +28,10 @@ func (p *Part) Electronics() bool {
 
 // Validate returns what is wrong with the part, but for its material, which is
 // judged with the shop's table.
-func (p *Part) Validate() []force.Fault {
-	out := force.Under("envelope", p.Envelope.Validate())
+func (p *Part) Validate() []fault.Fault {
+	out := fault.Under("envelope", p.Envelope.Validate())
 	for i, k := range p.KeepOuts {
-		out = append(out, force.Under(fmt.Sprintf("keep_outs[%d]", i), k.Validate())...)
+		out = append(out, fault.Under(fmt.Sprintf("keep_outs[%d]", i), k.Validate())...)
 	}
 	return out
 }

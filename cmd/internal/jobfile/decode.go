@@ -5,9 +5,9 @@ import (
 	"reflect"
 	"strings"
 
-	"gopkg.in/yaml.v3"
+	"ramnest/force/fault"
 
-	"ramnest/force"
+	"gopkg.in/yaml.v3"
 )
 
 // DefaultMaxBytes is the largest file that is read unless [Options] say otherwise.
@@ -40,7 +40,7 @@ func Decode(name string, data []byte, into any, opt Options) (*Document, Problem
 		maxBytes = DefaultMaxBytes
 	}
 	if len(data) > maxBytes {
-		return doc, doc.refused(flaw{fault: force.Fault{Given: fmt.Sprintf("%d bytes", len(data)), Problem: "are too many for one file", Want: fmt.Sprintf("%d bytes at most", maxBytes)}})
+		return doc, doc.refused(flaw{fault: fault.Fault{Given: fmt.Sprintf("%d bytes", len(data)), Problem: "are too many for one file", Want: fmt.Sprintf("%d bytes at most", maxBytes)}})
 	}
 	root, flaws := parse(data)
 	if len(flaws) > 0 {
@@ -66,7 +66,7 @@ func rootFlaw(root *yaml.Node) flaw {
 	if isNull(root) {
 		return emptyFile
 	}
-	return flaw{line: root.Line, fault: force.Fault{Given: described(root), Problem: "is not a section of keys", Want: "one \"key: value\" a line"}}
+	return flaw{line: root.Line, fault: fault.Fault{Given: described(root), Problem: "is not a section of keys", Want: "one \"key: value\" a line"}}
 }
 
 // isNull says whether a node was left without a value.

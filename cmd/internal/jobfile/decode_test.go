@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"ramnest/force"
+	"ramnest/force/planar"
 )
 
 const full = `units: mm
@@ -60,7 +60,7 @@ func TestDecodeFillsEveryKind(t *testing.T) {
 		},
 		Shops:  map[string]rate{"main hall": {60}, "v1.2": {50}},
 		Names:  map[string]string{"a": "1.10", "b": "true", "c": "0042"},
-		Corner: &force.Point{X: 1, Y: -2.5}, Outline: []force.Point{{X: 0, Y: 0}, {X: 25.4, Y: 0}, {X: 0.254, Y: 3}},
+		Corner: &planar.Point{X: 1, Y: -2.5}, Outline: []planar.Point{{X: 0, Y: 0}, {X: 25.4, Y: 0}, {X: 0.254, Y: 3}},
 		Sizes: []float64{1, 20}, Box: [3]float64{1, 2, 3}, Wall: 0.5, Push: 111.2055403815125, Lead: &lead, Modulus: 2171.8485473480337,
 		Mass: 0.1133980925, Energy: 1.1298482902761670, Time: 120, Strain: &strain, Methods: []string{"hand", "press"},
 	}
@@ -109,7 +109,7 @@ func TestDecodePanicsOnAWrongStruct(t *testing.T) {
 	t.Parallel()
 	type loop struct {
 		Next []struct {
-			A []force.Point `yaml:"a" unit:"mm"`
+			A []planar.Point `yaml:"a" unit:"mm"`
 		} `yaml:"next"`
 	}
 	for _, c := range []struct {
@@ -124,7 +124,7 @@ func TestDecodePanicsOnAWrongStruct(t *testing.T) {
 			A float64 `yaml:"a"`
 		}{}, "has no unit tag"},
 		{"point without unit", &struct {
-			A force.Point `yaml:"a"`
+			A planar.Point `yaml:"a"`
 		}{}, "has no unit tag"},
 		{"unknown unit", &struct {
 			A float64 `yaml:"a" unit:"furlong"`
@@ -136,7 +136,7 @@ func TestDecodePanicsOnAWrongStruct(t *testing.T) {
 			A int `yaml:"a" unit:"mm"`
 		}{}, "whole number has no unit"},
 		{"point in N", &struct {
-			A force.Point `yaml:"a" unit:"N"`
+			A planar.Point `yaml:"a" unit:"N"`
 		}{}, "a point is in mm"},
 		{"no key", &struct{ A string }{}, "has no yaml tag"},
 		{"two of a name", &struct {

@@ -5,9 +5,9 @@ import (
 	"strconv"
 	"strings"
 
-	"gopkg.in/yaml.v3"
+	"ramnest/force/fault"
 
-	"ramnest/force"
+	"gopkg.in/yaml.v3"
 )
 
 // A Document remembers where everything in a file stands. Field paths are in
@@ -33,7 +33,7 @@ func (d *Document) Place(field string) (line int, ok bool) {
 // leaves out those on a field that Decode complained about before, and on
 // anything below it: what was not understood cannot be judged. A value that the
 // file writes in another unit than the house's is given as it is written, too.
-func (d *Document) Problems(faults []force.Fault) Problems {
+func (d *Document) Problems(faults []fault.Fault) Problems {
 	var out Problems
 	for _, f := range faults {
 		if !d.complained(f.Field) {
@@ -50,7 +50,7 @@ func (d *Document) Problems(faults []force.Fault) Problems {
 
 // asWritten gives the value of a fault as a person finds it in the file, with what
 // was made of it: "-0.02 in, that is -0.508 mm".
-func (d *Document) asWritten(f force.Fault) string {
+func (d *Document) asWritten(f fault.Fault) string {
 	n := d.exact(f.Field)
 	if n == nil || n.Kind != yaml.ScalarNode {
 		return f.Given
@@ -122,7 +122,7 @@ func (d *Document) mark(field string) int {
 }
 
 // at gives a fault the place that a mark stands for.
-func (d *Document) at(mark int, f force.Fault) Problem {
+func (d *Document) at(mark int, f fault.Fault) Problem {
 	if mark < 0 {
 		return Problem{File: "set " + shown(d.sets[-mark-1]), Fault: f}
 	}

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"testing"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 const placed = `job: x
@@ -80,7 +80,7 @@ func TestPlaceInAFileThatCannotBeRead(t *testing.T) {
 func TestDocumentProblemsGivePlaces(t *testing.T) {
 	t.Parallel()
 	_, d, _ := decoded(placed, "wall=3")
-	got := d.Problems([]force.Fault{
+	got := d.Problems([]fault.Fault{
 		{Field: "wall", Given: "3 mm", Problem: "must be 5 mm or more"},
 		{Field: "parts[1].process", Given: "PBF", Problem: "is not at hand"},
 		{Field: "parts[0].ring.land", Problem: "is missing"},
@@ -100,7 +100,7 @@ func TestDocumentProblemsLeaveOutWhatWasNotUnderstood(t *testing.T) {
 	if len(p) != 3 {
 		t.Fatalf("got %v, want 3 problems", p)
 	}
-	faults := []force.Fault{
+	faults := []fault.Fault{
 		{Field: "parts[0].ring"}, {Field: "parts[0].ring.undercut"}, {Field: "parts[1].height"},
 		{Field: "parts[0].ringed", Problem: "stays"}, {Field: "parts[1]", Problem: "stays"}, {Field: "job", Problem: "stays"},
 	}
@@ -116,8 +116,8 @@ func TestDocumentProblemsLeaveOutWhatWasNotUnderstood(t *testing.T) {
 
 func TestProblemsJoinInFileOrder(t *testing.T) {
 	t.Parallel()
-	a := Problems{{File: "f", Line: 3, Fault: force.Fault{Problem: "c"}}, {File: "set x=1", Fault: force.Fault{Problem: "d"}}}
-	b := Problems{{File: "f", Line: 1, Fault: force.Fault{Problem: "a"}}, {File: "f", Line: 3, Fault: force.Fault{Problem: "b"}}}
+	a := Problems{{File: "f", Line: 3, Fault: fault.Fault{Problem: "c"}}, {File: "set x=1", Fault: fault.Fault{Problem: "d"}}}
+	b := Problems{{File: "f", Line: 1, Fault: fault.Fault{Problem: "a"}}, {File: "f", Line: 3, Fault: fault.Fault{Problem: "b"}}}
 	got := a.And(b).Error()
 	if want := "f:1: a\nf:3: c\nf:3: b\nset x=1: d"; got != want {
 		t.Errorf("got %q, want %q", got, want)
@@ -132,7 +132,7 @@ func TestProblemsJoinInFileOrder(t *testing.T) {
 
 func TestProblemStringIsOneHarmlessLine(t *testing.T) {
 	t.Parallel()
-	p := Problem{File: "a\x1b[2J.yaml", Line: 2, Fault: force.Fault{Field: "x\ny", Given: "\u202e3 mm", Problem: "is wrong"}, Near: "z\r"}
+	p := Problem{File: "a\x1b[2J.yaml", Line: 2, Fault: fault.Fault{Field: "x\ny", Given: "\u202e3 mm", Problem: "is wrong"}, Near: "z\r"}
 	if got, want := p.String(), "a\ufffd[2J.yaml:2: x\ufffdy: \ufffd3 mm; is wrong (nearest: z\ufffd)"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}

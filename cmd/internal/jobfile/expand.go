@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"slices"
 
-	"gopkg.in/yaml.v3"
+	"ramnest/force/fault"
 
-	"ramnest/force"
+	"gopkg.in/yaml.v3"
 )
 
 const (
@@ -31,7 +31,7 @@ type expander struct {
 	flaw     *flaw // the first, after which nothing more is done
 }
 
-func (e *expander) refuse(line int, f force.Fault) *yaml.Node {
+func (e *expander) refuse(line int, f fault.Fault) *yaml.Node {
 	if e.flaw == nil {
 		e.flaw = &flaw{line: line, fault: f}
 	}
@@ -49,20 +49,20 @@ func (e *expander) node(n *yaml.Node, depth int, copying bool, line int) *yaml.N
 	}
 	if n.Kind == yaml.AliasNode {
 		if e.open[n.Alias] {
-			return e.refuse(line, force.Fault{Given: "*" + shown(n.Value), Problem: "refers to the section it stands in", Want: "the values written out"})
+			return e.refuse(line, fault.Fault{Given: "*" + shown(n.Value), Problem: "refers to the section it stands in", Want: "the values written out"})
 		}
 		return e.node(n.Alias, depth, true, line)
 	}
 	original := n
 	if copying {
 		if e.repeated++; e.repeated > maxRepeated {
-			return e.refuse(line, force.Fault{Problem: "aliases repeat too much", Want: fmt.Sprintf("%d values at most", maxRepeated)})
+			return e.refuse(line, fault.Fault{Problem: "aliases repeat too much", Want: fmt.Sprintf("%d values at most", maxRepeated)})
 		}
 		n = new(*n)
 		n.Content = slices.Clone(n.Content)
 	}
 	if len(n.Content) > 0 && depth > maxDepth {
-		return e.refuse(n.Line, force.Fault{Problem: "sections are nested too deep", Want: depthWant})
+		return e.refuse(n.Line, fault.Fault{Problem: "sections are nested too deep", Want: depthWant})
 	}
 	e.open[original] = true
 	for i, c := range n.Content {

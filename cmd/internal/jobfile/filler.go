@@ -7,9 +7,9 @@ import (
 	"slices"
 	"strings"
 
-	"gopkg.in/yaml.v3"
+	"ramnest/force/fault"
 
-	"ramnest/force"
+	"gopkg.in/yaml.v3"
 )
 
 // A filler walks the nodes and the shape side by side, fills the struct and
@@ -23,13 +23,13 @@ type filler struct {
 }
 
 // add notes a fault, and counts those that are too many to list.
-func (f *filler) add(line int, near string, fault force.Fault) {
+func (f *filler) add(line int, near string, wrong fault.Fault) {
 	if f.full() {
 		f.unlisted++
 		return
 	}
-	f.doc.faulted[fault.Field] = true
-	p := f.doc.at(line, fault)
+	f.doc.faulted[wrong.Field] = true
+	p := f.doc.at(line, wrong)
 	p.Near = near
 	f.problems = append(f.problems, p)
 }
@@ -42,7 +42,7 @@ func (f *filler) full() bool { return len(f.problems) == maxListed }
 func (f *filler) finish() Problems {
 	out := f.problems.sorted()
 	if f.unlisted > 0 {
-		out = append(out, f.doc.at(0, force.Fault{Problem: count(f.unlisted, "more fault is", "more faults are") + " not listed"}))
+		out = append(out, f.doc.at(0, fault.Fault{Problem: count(f.unlisted, "more fault is", "more faults are") + " not listed"}))
 	}
 	return out
 }
@@ -70,7 +70,7 @@ func (f *filler) unitKey(root *yaml.Node, key string, to *string, known []string
 		*to = n.Value
 		return true
 	}
-	f.add(lineOf(root, i), nearest(n.Value, known), force.Fault{Field: key, Given: described(n), Problem: "is not known", Want: strings.Join(known, " or ")})
+	f.add(lineOf(root, i), nearest(n.Value, known), fault.Fault{Field: key, Given: described(n), Problem: "is not known", Want: strings.Join(known, " or ")})
 	return false
 }
 
@@ -80,14 +80,14 @@ func (f *filler) value(n *yaml.Node, s *shape, v reflect.Value, path string, lin
 		return // said already
 	}
 	refuse := func(problem, want string) {
-		f.add(line, "", force.Fault{Field: path, Given: described(n), Problem: problem, Want: want})
+		f.add(line, "", fault.Fault{Field: path, Given: described(n), Problem: problem, Want: want})
 	}
 	if n.Style&yaml.TaggedStyle != 0 {
 		refuse("has a tag, "+shown(n.Tag)+", and tags are not read", "the value alone, or in quotes")
 		return
 	}
 	if isNull(n) {
-		f.add(line, "", force.Fault{Field: path, Problem: "has no value", Want: s.wanted() + ", or no such key"})
+		f.add(line, "", fault.Fault{Field: path, Problem: "has no value", Want: s.wanted() + ", or no such key"})
 		return
 	}
 	if s.pointer {
@@ -163,9 +163,9 @@ func (f *filler) section(n *yaml.Node, s *shape, v reflect.Value, path string, l
 			f.doc.faulted[full] = true // one mistake, one fault, also for a Validate method
 		case !g.required:
 		case !seen[g.name]:
-			f.add(line, "", force.Fault{Field: full, Problem: "is missing", Want: g.shape.wanted()})
+			f.add(line, "", fault.Fault{Field: full, Problem: "is missing", Want: g.shape.wanted()})
 		case (g.shape.kind == list || g.shape.kind == table) && v.FieldByIndex(g.index).Len() == 0:
-			f.add(f.doc.mark(full), "", force.Fault{Field: full, Problem: "is empty", Want: g.shape.wanted()})
+			f.add(f.doc.mark(full), "", fault.Fault{Field: full, Problem: "is empty", Want: g.shape.wanted()})
 		}
 	}
 }
@@ -175,7 +175,7 @@ func (f *filler) table(n *yaml.Node, s *shape, v reflect.Value, path string) {
 	v.Set(reflect.MakeMapWithSize(s.goType, len(n.Content)/2))
 	f.keys(n, path, func(key string, value *yaml.Node, line int) {
 		if key == "" || len(key) > maxName || strings.ContainsFunc(key, unseen) || strings.ContainsAny(key, "\n\t") {
-			f.add(line, "", force.Fault{Field: path, Given: shown(key), Problem: "is not a name", Want: fmt.Sprintf("one line of up to %d characters", maxName)})
+			f.add(line, "", fault.Fault{Field: path, Given: shown(key), Problem: "is not a name", Want: fmt.Sprintf("one line of up to %d characters", maxName)})
 			return
 		}
 		elem := reflect.New(s.goType.Elem()).Elem()
@@ -191,15 +191,15 @@ func (f *filler) keys(n *yaml.Node, path string, each func(key string, value *ya
 		k, line := n.Content[i], lineOf(n, i+1)
 		switch at, double := first[k.Value]; {
 		case k.Kind != yaml.ScalarNode:
-			f.add(line, "", force.Fault{Field: path, Given: described(k), Problem: "cannot be a key", Want: "a word"})
+			f.add(line, "", fault.Fault{Field: path, Given: described(k), Problem: "cannot be a key", Want: "a word"})
 		case k.ShortTag() == "!!merge":
-			f.add(line, "", force.Fault{Field: path, Given: "<<", Problem: "is not read", Want: "the keys written out"})
+			f.add(line, "", fault.Fault{Field: path, Given: "<<", Problem: "is not read", Want: "the keys written out"})
 		case double:
 			said := "in the file or an override"
 			if at > 0 {
 				said = fmt.Sprint("on line ", at)
 			}
-			f.add(line, "", force.Fault{Field: join(path, shown(k.Value)), Problem: "is written twice, first " + said, Want: "one of them"})
+			f.add(line, "", fault.Fault{Field: join(path, shown(k.Value)), Problem: "is written twice, first " + said, Want: "one of them"})
 		default:
 			first[k.Value] = k.Line
 			each(k.Value, n.Content[i+1], line)
@@ -210,9 +210,9 @@ func (f *filler) keys(n *yaml.Node, path string, each func(key string, value *ya
 // unknown says that a section has no such key, and what was perhaps meant, which
 // it returns.
 func (f *filler) unknown(s *shape, path, key string, line int) (near string) {
-	fault := force.Fault{Field: join(path, shown(key)), Problem: "is not a known key"}
+	wrong := fault.Fault{Field: join(path, shown(key)), Problem: "is not a known key"}
 	if f.full() {
-		f.add(line, "", fault)
+		f.add(line, "", wrong)
 		return ""
 	}
 	near = nearest(key, s.names())
@@ -225,11 +225,11 @@ func (f *filler) unknown(s *shape, path, key string, line int) (near string) {
 	switch places := f.places[key]; {
 	case len(places) > 0 && len(places) <= 3:
 		near = ""
-		fault.Want = "belongs " + strings.Join(slices.Sorted(maps.Keys(asSet(places))), ", or ")
+		wrong.Want = "belongs " + strings.Join(slices.Sorted(maps.Keys(asSet(places))), ", or ")
 	case near == "":
-		fault.Want = "one of " + strings.Join(s.names(), ", ")
+		wrong.Want = "one of " + strings.Join(s.names(), ", ")
 	}
-	f.add(line, near, fault)
+	f.add(line, near, wrong)
 	return near
 }
 

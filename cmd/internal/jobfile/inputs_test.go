@@ -5,7 +5,7 @@ import (
 	"reflect"
 	"testing"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 func TestInputsAreWhatTheFileStates(t *testing.T) {
@@ -81,7 +81,7 @@ func TestFaultsNameTheValueAsWritten(t *testing.T) {
 		{"wall", "", "x.yaml:3: wall: is bad"},
 		{"job", "-1 mm", "x.yaml:2: job: -1 mm; is bad"},
 	} {
-		got := doc.Problems([]force.Fault{{Field: c.field, Given: c.given, Problem: bad}})
+		got := doc.Problems([]fault.Fault{{Field: c.field, Given: c.given, Problem: bad}})
 		if got.Error() != c.want {
 			t.Errorf("%s %q:\n got %s\nwant %s", c.field, c.given, got.Error(), c.want)
 		}

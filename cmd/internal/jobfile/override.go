@@ -5,9 +5,9 @@ import (
 	"strconv"
 	"strings"
 
-	"gopkg.in/yaml.v3"
+	"ramnest/force/fault"
 
-	"ramnest/force"
+	"gopkg.in/yaml.v3"
 )
 
 // override puts the values of the Set option into the tree. Their nodes carry
@@ -17,39 +17,39 @@ func (f *filler) override(sets []string) {
 		mark := -(i + 1)
 		path, written, ok := strings.Cut(set, "=")
 		if path = strings.TrimSpace(path); !ok || path == "" {
-			f.add(mark, "", force.Fault{Problem: "is not an override", Want: "path=value, such as latches.rim.annular.undercut=0.7"})
+			f.add(mark, "", fault.Fault{Problem: "is not an override", Want: "path=value, such as latches.rim.annular.undercut=0.7"})
 			continue
 		}
-		value, fault := overrideValue(path, written, mark)
-		if fault != nil {
-			f.add(mark, "", *fault)
+		value, wrong := overrideValue(path, written, mark)
+		if wrong != nil {
+			f.add(mark, "", *wrong)
 			continue
 		}
-		if fault, near := put(f.doc.root, path, value, mark); fault != nil {
-			f.add(mark, near, *fault)
+		if wrong, near := put(f.doc.root, path, value, mark); wrong != nil {
+			f.add(mark, near, *wrong)
 		}
 	}
 }
 
 // overrideValue reads the value of an override as the file would.
-func overrideValue(path, written string, mark int) (*yaml.Node, *force.Fault) {
+func overrideValue(path, written string, mark int) (*yaml.Node, *fault.Fault) {
 	if len(written) > DefaultMaxBytes {
-		return nil, &force.Fault{Field: path, Problem: "is too long", Want: fmt.Sprintf("%d bytes at most", DefaultMaxBytes)}
+		return nil, &fault.Fault{Field: path, Problem: "is too long", Want: fmt.Sprintf("%d bytes at most", DefaultMaxBytes)}
 	}
 	value, flaws := parse([]byte(written))
 	if len(flaws) > 0 {
-		fault := flaws[0].fault
+		wrong := flaws[0].fault
 		if strings.TrimSpace(written) == "" {
-			fault = force.Fault{Problem: "has no value", Want: "a value behind the ="}
+			wrong = fault.Fault{Problem: "has no value", Want: "a value behind the ="}
 		}
-		fault.Field = path
-		return nil, &fault
+		wrong.Field = path
+		return nil, &wrong
 	}
 	value, flaw := expand(value)
 	if flaw != nil {
-		fault := flaw.fault
-		fault.Field = path
-		return nil, &fault
+		wrong := flaw.fault
+		wrong.Field = path
+		return nil, &wrong
 	}
 	stamp(value, mark)
 	return value, nil
@@ -64,17 +64,17 @@ func stamp(n *yaml.Node, mark int) {
 }
 
 // put replaces what stands at a path, or adds a key that is not there.
-func put(n *yaml.Node, path string, value *yaml.Node, mark int) (fault *force.Fault, near string) {
+func put(n *yaml.Node, path string, value *yaml.Node, mark int) (wrong *fault.Fault, near string) {
 	for rest := path; ; {
-		i, tail, fault, near := named(n, rest)
-		if fault != nil {
-			fault.Field = path
-			return fault, near
+		i, tail, wrong, near := named(n, rest)
+		if wrong != nil {
+			wrong.Field = path
+			return wrong, near
 		}
 		if i < 0 {
 			var key string
 			if key, tail = firstKey(rest); key == "" {
-				return &force.Fault{Field: path, Problem: "is not a path", Want: "such as latches.rim.annular.undercut"}, ""
+				return &fault.Fault{Field: path, Problem: "is not a path", Want: "such as latches.rim.annular.undercut"}, ""
 			}
 			i = len(n.Content) + 1
 			n.Content = append(n.Content,
@@ -91,7 +91,7 @@ func put(n *yaml.Node, path string, value *yaml.Node, mark int) (fault *force.Fa
 
 // named follows the first part of an override's path below a node. i is -1 for a
 // key that a section does not have.
-func named(n *yaml.Node, path string) (i int, tail string, fault *force.Fault, near string) {
+func named(n *yaml.Node, path string) (i int, tail string, wrong *fault.Fault, near string) {
 	if i, tail, ok := child(n, path); ok {
 		return i, tail, nil, ""
 	}
@@ -101,11 +101,11 @@ func named(n *yaml.Node, path string) (i int, tail string, fault *force.Fault, n
 	case yaml.SequenceNode:
 		return entry(n, path)
 	}
-	return 0, "", &force.Fault{Problem: "has nothing below " + described(n), Want: "the path of a key in the file"}, ""
+	return 0, "", &fault.Fault{Problem: "has nothing below " + described(n), Want: "the path of a key in the file"}, ""
 }
 
 // entry finds an entry of a list by the id it has, or by its index.
-func entry(n *yaml.Node, path string) (i int, tail string, fault *force.Fault, near string) {
+func entry(n *yaml.Node, path string) (i int, tail string, wrong *fault.Fault, near string) {
 	var ids []string
 	best, found := -1, 0
 	for k, c := range n.Content {
@@ -131,13 +131,13 @@ func entry(n *yaml.Node, path string) (i int, tail string, fault *force.Fault, n
 	case found == 1:
 		return i, strings.TrimPrefix(path[best:], "."), nil, ""
 	case found > 1:
-		return 0, "", &force.Fault{Given: shown(path[:best]), Problem: "is the id of " + fmt.Sprint(found) + " entries", Want: "an index such as [0]"}, ""
+		return 0, "", &fault.Fault{Given: shown(path[:best]), Problem: "is the id of " + fmt.Sprint(found) + " entries", Want: "an index such as [0]"}, ""
 	}
 	if name == "" {
 		name, _, _ = strings.Cut(path, ".") // a bracket with no such index
 	}
-	fault = &force.Fault{Given: shown(name), Problem: "names no entry of the list", Want: count(len(n.Content), "entry", "entries") + ", by id or by index from 0"}
-	return 0, "", fault, nearest(name, ids)
+	wrong = &fault.Fault{Given: shown(name), Problem: "names no entry of the list", Want: count(len(n.Content), "entry", "entries") + ", by id or by index from 0"}
+	return 0, "", wrong, nearest(name, ids)
 }
 
 // firstKey cuts a path behind its first key.

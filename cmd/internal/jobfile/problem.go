@@ -8,14 +8,14 @@ import (
 	"strings"
 	"unicode"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // A Problem is a fault together with its place.
 type Problem struct {
 	File string // as it was named to [Decode], or "set path=value" for an override
 	Line int    // counted from 1; 0 if no line is to blame
-	force.Fault
+	fault.Fault
 	Near string // the known key or word nearest to what was written; may be empty
 }
 

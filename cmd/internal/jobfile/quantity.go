@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // longestNumber is the longest figure read [characters]. Exact arithmetic takes
@@ -17,9 +17,9 @@ const longestNumber = 60
 // quantity reads a value of dimension d as it stands in the file and gives it in
 // the stored unit, rounded once. quoted says that it stood in quotes. The fault
 // has no field yet; near is the unit that was perhaps meant.
-func quantity(text string, quoted bool, d dimension, units Units) (v float64, fault *force.Fault, near string) {
-	refuse := func(problem, want string) (float64, *force.Fault, string) {
-		return 0, &force.Fault{Given: shown(text), Problem: problem, Want: want}, near
+func quantity(text string, quoted bool, d dimension, units Units) (v float64, wrong *fault.Fault, near string) {
+	refuse := func(problem, want string) (float64, *fault.Fault, string) {
+		return 0, &fault.Fault{Given: shown(text), Problem: problem, Want: want}, near
 	}
 	figure, name := cutNumber(strings.TrimSpace(text))
 	if problem, want := figureFault(figure, name); problem != "" {

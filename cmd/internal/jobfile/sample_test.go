@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"ramnest/force"
+	"ramnest/force/fault"
+	"ramnest/force/planar"
 )
 
 // sample is a struct with everything that a job file can hold.
@@ -20,8 +22,8 @@ type sample struct {
 	Parts    []samplePart      `yaml:"parts"`
 	Shops    map[string]rate   `yaml:"shops"`
 	Names    map[string]string `yaml:"names"`
-	Corner   *force.Point      `yaml:"corner" unit:"mm"`
-	Outline  []force.Point     `yaml:"outline" unit:"mm"`
+	Corner   *planar.Point     `yaml:"corner" unit:"mm"`
+	Outline  []planar.Point    `yaml:"outline" unit:"mm"`
 	Sizes    []float64         `yaml:"sizes" unit:"mm"`
 	Box      [3]float64        `yaml:"box" unit:"mm"`
 	Wall     float64           `yaml:"wall" unit:"mm"`
@@ -67,6 +69,6 @@ func decoded(text string, set ...string) (sample, *Document, Problems) {
 }
 
 // forceFaults are the faults that latch i of a sample has by itself.
-func forceFaults(i int, l force.Latch) []force.Fault {
-	return force.Under(fmt.Sprintf("latches[%d]", i), l.Validate())
+func forceFaults(i int, l force.Latch) []fault.Fault {
+	return fault.Under(fmt.Sprintf("latches[%d]", i), l.Validate())
 }

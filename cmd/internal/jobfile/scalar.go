@@ -10,9 +10,9 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"gopkg.in/yaml.v3"
+	"ramnest/force/fault"
 
-	"ramnest/force"
+	"gopkg.in/yaml.v3"
 )
 
 // maxText is the longest text of a field [characters]: a long note on a work
@@ -21,20 +21,20 @@ const maxText = 2000
 
 // scalar fills v, of a shape that takes a single value.
 func (f *filler) scalar(n *yaml.Node, s *shape, v reflect.Value, path string, line int) {
-	var fault *force.Fault
+	var wrong *fault.Fault
 	near := ""
 	switch s.kind {
 	case number:
 		var x float64
-		if x, fault, near = quantity(n.Value, !isPlain(n), s.dimension, f.doc.Units); fault == nil {
+		if x, wrong, near = quantity(n.Value, !isPlain(n), s.dimension, f.doc.Units); wrong == nil {
 			v.SetFloat(x)
 		}
 	case whole:
-		fault = setWhole(n.Value, !isPlain(n), s, v)
+		wrong = setWhole(n.Value, !isPlain(n), s, v)
 	case truth:
-		fault, near = setTruth(n.Value, !isPlain(n), v)
+		wrong, near = setTruth(n.Value, !isPlain(n), v)
 	default:
-		if fault, near = textFault(n.Value, s); fault == nil {
+		if wrong, near = textFault(n.Value, s); wrong == nil {
 			if word, ok := Word(n.Value, s.oneOf); ok {
 				v.SetString(word)
 			} else {
@@ -42,26 +42,26 @@ func (f *filler) scalar(n *yaml.Node, s *shape, v reflect.Value, path string, li
 			}
 		}
 	}
-	if fault != nil {
-		fault.Field = path
-		f.add(line, near, *fault)
+	if wrong != nil {
+		wrong.Field = path
+		f.add(line, near, *wrong)
 	}
 }
 
 // setWhole sets an integer of any size.
-func setWhole(written string, quoted bool, s *shape, v reflect.Value) *force.Fault {
-	fault := &force.Fault{Given: shown(written), Problem: "is not a whole number", Want: s.wanted()}
+func setWhole(written string, quoted bool, s *shape, v reflect.Value) *fault.Fault {
+	wrong := &fault.Fault{Given: shown(written), Problem: "is not a whole number", Want: s.wanted()}
 	figure, rest := cutNumber(written)
 	if quoted {
-		fault.Problem = "is a text, not a whole number"
-		return fault
+		wrong.Problem = "is a text, not a whole number"
+		return wrong
 	}
 	if problem, want := figureFault(figure, rest); problem != "" && figure != "" {
-		fault.Problem, fault.Want = problem, want
-		return fault
+		wrong.Problem, wrong.Want = problem, want
+		return wrong
 	}
 	if rest != "" || figure == "" || strings.ContainsAny(figure, ".eE") {
-		return fault
+		return wrong
 	}
 	var err error
 	if v.CanInt() {
@@ -77,18 +77,18 @@ func setWhole(written string, quoted bool, s *shape, v reflect.Value) *force.Fau
 	}
 	switch {
 	case errors.Is(err, strconv.ErrRange):
-		fault.Problem = "is too large to be a number here"
+		wrong.Problem = "is too large to be a number here"
 	case err != nil:
-		fault.Problem = "must be 0 or more"
+		wrong.Problem = "must be 0 or more"
 	default:
 		return nil
 	}
-	return fault
+	return wrong
 }
 
 // setTruth sets a bool; only the words true and false say one. near is the one
 // that another word for it means.
-func setTruth(written string, quoted bool, v reflect.Value) (fault *force.Fault, near string) {
+func setTruth(written string, quoted bool, v reflect.Value) (wrong *fault.Fault, near string) {
 	if !quoted && (written == "true" || written == "false") {
 		v.SetBool(written == "true")
 		return nil, ""
@@ -99,7 +99,7 @@ func setTruth(written string, quoted bool, v reflect.Value) (fault *force.Fault,
 	case "false", "no", "off", "n":
 		near = "false"
 	}
-	return &force.Fault{Given: shown(written), Problem: "is not true or false", Want: "true or false, without quotes"}, near
+	return &fault.Fault{Given: shown(written), Problem: "is not true or false", Want: "true or false, without quotes"}, near
 }
 
 // Word finds which of the known words was written. The plus sign of one that has it may
@@ -115,28 +115,28 @@ func Word(written string, known []string) (word string, ok bool) {
 
 // textFault says what is wrong with a text. Numbers and dates are texts as they
 // are written: revision 1.10 stays 1.10.
-func textFault(written string, s *shape) (fault *force.Fault, near string) {
-	fault = &force.Fault{Given: shown(written), Want: s.wanted()}
+func textFault(written string, s *shape) (wrong *fault.Fault, near string) {
+	wrong = &fault.Fault{Given: shown(written), Want: s.wanted()}
 	switch {
 	case strings.TrimSpace(written) == "":
-		fault.Given, fault.Problem, fault.Want = "", "is empty", s.wanted()+", or no such key"
+		wrong.Given, wrong.Problem, wrong.Want = "", "is empty", s.wanted()+", or no such key"
 	case len(s.oneOf) > 0:
 		if _, ok := Word(written, s.oneOf); ok {
 			return nil, ""
 		}
-		fault.Problem = "is not known"
-		return fault, nearest(written, s.oneOf)
+		wrong.Problem = "is not known"
+		return wrong, nearest(written, s.oneOf)
 	case strings.ContainsFunc(written, unseen):
-		fault.Problem = "holds a character that cannot be seen"
+		wrong.Problem = "holds a character that cannot be seen"
 	case utf8.RuneCountInString(written) > maxText:
-		fault.Problem, fault.Want = "is too long", fmt.Sprintf("%d characters at most", maxText)
+		wrong.Problem, wrong.Want = "is too long", fmt.Sprintf("%d characters at most", maxText)
 	case s.date:
 		if _, err := time.Parse(time.DateOnly, written); err == nil {
 			return nil, ""
 		}
-		fault.Problem = "is not a date"
+		wrong.Problem = "is not a date"
 	default:
 		return nil, ""
 	}
-	return fault, ""
+	return wrong, ""
 }

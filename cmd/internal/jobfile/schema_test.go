@@ -11,7 +11,7 @@ import (
 	"strings"
 	"testing"
 
-	"ramnest/force"
+	"ramnest/force/planar"
 )
 
 // station is a small file for the golden schema: each kind of value once.
@@ -24,7 +24,7 @@ type station struct {
 	Guided bool               `yaml:"guided"`
 	Daylit *float64           `yaml:"daylight" unit:"mm"`
 	Share  float64            `yaml:"share" unit:"none"`
-	At     []force.Point      `yaml:"at" unit:"mm" required:"true"`
+	At     []planar.Point     `yaml:"at" unit:"mm" required:"true"`
 	Span   [2]float64         `yaml:"span" unit:"N"`
 	Rates  map[string]float64 `yaml:"rates" unit:"pct"`
 	Rams   []ram              `yaml:"rams"`

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"ramnest/force"
+	"ramnest/force/planar"
 )
 
 // A kind is what may stand at a place of the file.
@@ -49,7 +49,7 @@ type field struct {
 // maxName is the longest key, id or word that is taken seriously [bytes].
 const maxName = 100
 
-var pointType = reflect.TypeFor[force.Point]()
+var pointType = reflect.TypeFor[planar.Point]()
 
 // shapeOf gives the shape of the struct that into points to. It panics on a
 // struct that cannot be read: that is a mistake in the program.

@@ -9,18 +9,18 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"gopkg.in/yaml.v3"
+	"ramnest/force/fault"
 
-	"ramnest/force"
+	"gopkg.in/yaml.v3"
 )
 
 // A flaw is a fault with a line, before the file's name is known.
 type flaw struct {
 	line  int
-	fault force.Fault
+	fault fault.Fault
 }
 
-var emptyFile = flaw{fault: force.Fault{Problem: "the file is empty", Want: "one \"key: value\" a line"}}
+var emptyFile = flaw{fault: fault.Fault{Problem: "the file is empty", Want: "one \"key: value\" a line"}}
 
 // parse turns bytes into the node tree of one YAML document.
 func parse(data []byte) (*yaml.Node, []flaw) {
@@ -40,7 +40,7 @@ func parse(data []byte) (*yaml.Node, []flaw) {
 	case root == nil:
 		return nil, []flaw{emptyFile}
 	case second > 0:
-		return nil, []flaw{{line: second, fault: force.Fault{Problem: "a second document starts here", Want: "one document a file, without --- between its parts"}}}
+		return nil, []flaw{{line: second, fault: fault.Fault{Problem: "a second document starts here", Want: "one document a file, without --- between its parts"}}}
 	}
 	return root, nil
 }
@@ -66,10 +66,10 @@ func unreadable(data []byte) []flaw {
 		number++
 		line = bytes.TrimSuffix(line, []byte("\r"))
 		if !utf8.Valid(line) {
-			out = append(out, flaw{line: number, fault: force.Fault{Problem: "this line is not UTF-8 text", Want: "the file saved as UTF-8"}})
+			out = append(out, flaw{line: number, fault: fault.Fault{Problem: "this line is not UTF-8 text", Want: "the file saved as UTF-8"}})
 		} else if at := bytes.IndexFunc(line, unseen); at >= 0 {
 			r, _ := utf8.DecodeRune(line[at:])
-			out = append(out, flaw{line: number, fault: force.Fault{Given: fmt.Sprintf("character U+%04X", r), Problem: "cannot be seen and is not read", Want: "the line without it"}})
+			out = append(out, flaw{line: number, fault: fault.Fault{Given: fmt.Sprintf("character U+%04X", r), Problem: "cannot be seen and is not read", Want: "the line without it"}})
 		}
 		if len(out) == maxListed {
 			break
@@ -104,21 +104,21 @@ func documents(data io.Reader) (root *yaml.Node, second int, err error) {
 var libraryError = regexp.MustCompile(`^yaml: (?:line (\d+): )?(.*)$`)
 
 // syntaxFault says in other words what the library found on a line.
-func syntaxFault(message, written string) force.Fault {
+func syntaxFault(message, written string) fault.Fault {
 	message = harmless(message)
 	if m := libraryError.FindStringSubmatch(message); m != nil {
 		message = m[2]
 	}
 	indent := written[:len(written)-len(strings.TrimLeft(written, " \t-?:"))]
 	if strings.Contains(indent, "\t") || strings.Contains(message, "tab character") {
-		return force.Fault{Problem: "a tab stands where only spaces may", Want: "spaces, two for each level"}
+		return fault.Fault{Problem: "a tab stands where only spaces may", Want: "spaces, two for each level"}
 	}
 	for _, s := range sayings {
 		if strings.Contains(message, s.library) {
-			return force.Fault{Problem: s.problem, Want: s.want}
+			return fault.Fault{Problem: s.problem, Want: s.want}
 		}
 	}
-	return force.Fault{Problem: "this is not YAML: " + shown(message)}
+	return fault.Fault{Problem: "this is not YAML: " + shown(message)}
 }
 
 // sayings put the library's messages into other words; the first that is

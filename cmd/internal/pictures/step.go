@@ -10,6 +10,7 @@ import (
 	"ramnest/fixture"
 	"ramnest/fixture/envelope"
 	"ramnest/force"
+	"ramnest/force/planar"
 )
 
 // A Set holds the pictures of one press step.
@@ -137,7 +138,7 @@ func scene(v picture.View, bodies ...picture.Body) picture.Scene {
 
 // falling adds the arrow and the axis of something that comes down at p: from
 // height z0 to z1 [mm].
-func falling(sc *picture.Scene, p force.Point, z0, z1 float64) {
+func falling(sc *picture.Scene, p planar.Point, z0, z1 float64) {
 	sc.Lines = append(sc.Lines, picture.Line{From: [3]float64{p.X, p.Y, z0}, To: [3]float64{p.X, p.Y, z1}, Dash: picture.Chain, Weight: picture.Fine})
 }
 
@@ -173,7 +174,7 @@ func (s stack) putOn() picture.Scene {
 }
 
 // corners are two opposite corners of the tooling where the guide pins stand.
-func (s stack) corners() []force.Point { return s.nest.Pins }
+func (s stack) corners() []planar.Point { return s.nest.Pins }
 
 func (s stack) press() picture.Scene {
 	sc := scene(usual, append(s.base(0), s.holder(), s.upper(0), s.pusher(0))...)
@@ -223,7 +224,7 @@ func (s stack) section() picture.Scene {
 
 // nearestRow is the y of the latch nearest to the thrust line, or of the line
 // itself if a latch goes round it [mm].
-func nearestRow(latches []force.Latch, t force.Point) float64 {
+func nearestRow(latches []force.Latch, t planar.Point) float64 {
 	best, y := math.Inf(1), t.Y
 	for _, l := range latches {
 		for _, p := range l.At {

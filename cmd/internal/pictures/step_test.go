@@ -11,6 +11,7 @@ import (
 	"ramnest/fixture/envelope"
 	"ramnest/force"
 	"ramnest/force/method"
+	"ramnest/force/planar"
 )
 
 // pressed makes a step with its tooling.
@@ -21,13 +22,13 @@ func pressed(t testing.TB) (fixture.Step, fixture.Tooling) {
 		t.Fatal(faults)
 	}
 	build := func(from, to float64) *envelope.Envelope {
-		e, err := envelope.Build(envelope.Spec{Layers: []envelope.Layer{{From: from, To: to, Outline: envelope.Outline{Rectangle: &envelope.Rectangle{Size: force.Point{X: 60, Y: 40}, Corner: 4}}}}}, nil)
+		e, err := envelope.Build(envelope.Spec{Layers: []envelope.Layer{{From: from, To: to, Outline: envelope.Outline{Rectangle: &envelope.Rectangle{Size: planar.Point{X: 60, Y: 40}, Corner: 4}}}}}, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
 		return e
 	}
-	at := []force.Point{{X: 20, Y: 12}, {X: -20, Y: 12}, {X: 20, Y: -12}, {X: -20, Y: -12}}
+	at := []planar.Point{{X: 20, Y: 12}, {X: -20, Y: 12}, {X: 20, Y: -12}, {X: -20, Y: -12}}
 	st := fixture.Step{
 		Name: "close", DesignForce: 400, Latches: []force.Latch{{ID: "a", At: at}},
 		Lower:  fixture.Part{Name: "housing", Envelope: build(0, 20), Material: m},

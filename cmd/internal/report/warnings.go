@@ -5,8 +5,8 @@ import (
 	"slices"
 
 	"ramnest/cmd/internal/solve"
-	"ramnest/force"
 	"ramnest/force/method"
+	"ramnest/force/warning"
 )
 
 // A Warning is a caution, with what it is about.
@@ -26,7 +26,7 @@ const (
 )
 
 // said is the warning behind its number.
-func (w Warning) said() string { return force.Warning{Number: w.Number, Text: w.Text}.String() }
+func (w Warning) said() string { return warning.Warning{Number: w.Number, Text: w.Text}.String() }
 
 // Cautions gives the text of every caution behind its number, the gravest first.
 func Cautions(s *solve.Solution) []string {

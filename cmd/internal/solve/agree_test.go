@@ -11,7 +11,7 @@ import (
 	"ramnest/cmd/internal/solve"
 	"ramnest/cmd/internal/solve/solvetest"
 	"ramnest/fixture"
-	"ramnest/force"
+	"ramnest/force/fault"
 	"ramnest/force/method"
 )
 
@@ -125,11 +125,11 @@ func TestWhatDesignRefuses(t *testing.T) {
 		err  error
 		want []string // fields of the faults; nil: no fault of the job
 	}{
-		{"one fault", force.Fault{Field: "fixture.grip", Problem: "x"}, []string{"fixture.grip"}},
-		{"a material", force.Fault{Field: "fixture.printed_in", Problem: "x"}, []string{"fixture.printed_in"}},
-		{"two", errors.Join(force.Fault{Field: "upper", Problem: "x"}, force.Fault{Field: "fixture", Problem: "y"}), []string{"upper", "fixture"}},
+		{"one fault", fault.Fault{Field: "fixture.grip", Problem: "x"}, []string{"fixture.grip"}},
+		{"a material", fault.Fault{Field: "fixture.printed_in", Problem: "x"}, []string{"fixture.printed_in"}},
+		{"two", errors.Join(fault.Fault{Field: "upper", Problem: "x"}, fault.Fault{Field: "fixture", Problem: "y"}), []string{"upper", "fixture"}},
 		{"the program's own", broken, nil},
-		{"both", errors.Join(force.Fault{Field: "upper"}, broken), nil},
+		{"both", errors.Join(fault.Fault{Field: "upper"}, broken), nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			t.Parallel()

@@ -6,6 +6,7 @@ import (
 
 	"ramnest/force"
 	"ramnest/force/method"
+	"ramnest/force/planar"
 )
 
 // How far each single change goes (own: what a designer would try first).
@@ -198,7 +199,7 @@ func fewer(l *force.Latch) (string, bool) {
 	if len(l.At) < 4 {
 		return "", false
 	}
-	var at, toward []force.Point
+	var at, toward []planar.Point
 	each := l.Cantilever != nil && len(l.Cantilever.Toward) == len(l.At)
 	for i, p := range l.At {
 		if i%3 == 2 && len(l.At)-(i/3+1) >= 3 {

@@ -8,6 +8,7 @@ import (
 	"ramnest/fixture/strength"
 	"ramnest/force"
 	"ramnest/force/method"
+	"ramnest/force/planar"
 )
 
 // demand is what a step asks of a method, as far as it is known without tooling.
@@ -52,7 +53,7 @@ func (s *Solution) sized(i int, t fixture.Tooling) method.Demand {
 	n := t.Nests[a.Nest]
 	st := &s.Steps[i]
 	d.NestSize = [3]float64{n.Size[0], n.Size[1], n.Body}
-	d.Thrust = force.Point{X: st.Result.Thrust.X - n.Middle.X, Y: st.Result.Thrust.Y - n.Middle.Y}
+	d.Thrust = planar.Point{X: st.Result.Thrust.X - n.Middle.X, Y: st.Result.Thrust.Y - n.Middle.Y}
 	seated := max(st.LowerEnvelope.Max[2], st.UpperEnvelope.Max[2])
 	d.PartStackHeight = max(0, seated-n.Top)
 	// Both heights together are what stands between the nest and the ram.

@@ -9,6 +9,7 @@ import (
 	"ramnest/export/quote"
 	"ramnest/fixture/coupon"
 	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // A Rung says which ladder of coupons is wanted.
@@ -44,7 +45,7 @@ func StepOfLatch(j *job.File, id string) (s job.Step, k int, ok bool) {
 func Ladder(j *job.File, r Rung) (coupon.Set, error) {
 	s, k, ok := StepOfLatch(j, r.Latch)
 	if !ok {
-		return coupon.Set{}, &Refused{[]force.Fault{{Field: "latch", Given: r.Latch, Problem: "is no latch of the job", Want: strings.Join(LatchIDs(j), ", ")}}}
+		return coupon.Set{}, &Refused{[]fault.Fault{{Field: "latch", Given: r.Latch, Problem: "is no latch of the job", Want: strings.Join(LatchIDs(j), ", ")}}}
 	}
 	l := coupon.Ladder{Latch: s.Latches[k], Lower: s.Lower.MaterialSpec, Upper: s.Upper.MaterialSpec, Shop: j.Materials, Steps: r.Steps, Step: r.Step, Seed: j.Seed, Draws: j.Draws}
 	lower, _ := j.Materials.Resolve(l.Lower)

@@ -8,7 +8,7 @@ import (
 	"ramnest/cmd/internal/job"
 	"ramnest/fixture/envelope"
 	"ramnest/fixture/pose"
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // readParts builds the envelope of every part, each once, side by side, and says
@@ -38,13 +38,13 @@ func readParts(steps []Step, m Means) error {
 	var refused Refused
 	for i, err := range errs {
 		if p := sources[i]; err == nil && p.part.Envelope.Mesh != nil && p.part.Envelope.Mesh.Drop == "yes" && !slices.ContainsFunc(steps, func(s Step) bool { return s.Upper == p.part }) {
-			refused.Faults = append(refused.Faults, force.Fault{Field: p.path + ".envelope.mesh.drop", Given: "yes", Problem: "the lower part stands where it is put", Want: "drop at the upper part"})
+			refused.Faults = append(refused.Faults, fault.Fault{Field: p.path + ".envelope.mesh.drop", Given: "yes", Problem: "the lower part stands where it is put", Want: "drop at the upper part"})
 		}
 		if err == nil {
 			continue
 		}
 		err = refusal(err, func(field string) string {
-			return force.Under(sources[i].path+".envelope", []force.Fault{{Field: field}})[0].Field
+			return fault.Under(sources[i].path+".envelope", []fault.Fault{{Field: field}})[0].Field
 		})
 		r, ok := errors.AsType[*Refused](err)
 		if !ok {

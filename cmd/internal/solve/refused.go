@@ -3,11 +3,11 @@ package solve
 import (
 	"strings"
 
-	"ramnest/force"
+	"ramnest/force/fault"
 )
 
 // Refused says what is wrong with a job, in the paths of its file.
-type Refused struct{ Faults []force.Fault }
+type Refused struct{ Faults []fault.Fault }
 
 // Error gives the faults one a line.
 func (r *Refused) Error() string {
@@ -33,10 +33,10 @@ func refusal(err error, where func(field string) string) error {
 }
 
 // faultsIn takes an error apart; ok is false if any of it is no fault.
-func faultsIn(err error) (faults []force.Fault, ok bool) {
+func faultsIn(err error) (faults []fault.Fault, ok bool) {
 	switch e := err.(type) {
-	case force.Fault:
-		return []force.Fault{e}, true
+	case fault.Fault:
+		return []fault.Fault{e}, true
 	case interface{ Unwrap() []error }:
 		for _, one := range e.Unwrap() {
 			f, ok := faultsIn(one)

@@ -10,6 +10,7 @@ import (
 	"ramnest/fixture/envelope"
 	"ramnest/fixture/envelope/meshfile"
 	"ramnest/force"
+	"ramnest/force/fault"
 	"ramnest/force/method"
 )
 
@@ -154,7 +155,7 @@ func (s *Solution) agree(m Means) error {
 			return s.accept()
 		}
 	}
-	return &Refused{[]force.Fault{{
+	return &Refused{[]fault.Fault{{
 		Field: "method", Problem: fmt.Sprintf("tooling and method do not come to agree: designed for %s, then it needs %s", tried[len(tried)-1], s.picks()),
 		Want: "method.force set to one of them, or bench and fixture changed",
 	}}}

@@ -8,6 +8,7 @@ import (
 	"ramnest/force"
 	"ramnest/force/calibrate"
 	"ramnest/force/method"
+	"ramnest/force/warning"
 )
 
 // A Solution is everything that was computed of a job.
@@ -38,7 +39,7 @@ type Step struct {
 	Demand                       method.Demand // with the sizes of the tooling, if there is one
 	Decision                     method.Decision
 	Cycle                        Cycle
-	Remarks                      []force.Warning // on the parts
+	Remarks                      []warning.Warning // on the parts
 
 	trials []trial // single changes, once they were asked for
 
