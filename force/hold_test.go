@@ -273,3 +273,19 @@ func TestHoldIsRedoneFromItsExplanation(t *testing.T) {
 		near(t, l.Kind+": life", found["hold.life"]*l.Hold.P5, l.Hold.Life, 1e-12)
 	}
 }
+
+// The short search for the summit of a ball is never above the long one, and near it.
+func TestPullOfABallIsItsSeparation(t *testing.T) {
+	a := ballJob()
+	m, _ := Resolve(a.Lower)
+	j := readyJoint(a.Latches[0], m, m)
+	for i := range 30 {
+		mu := 0.05 + 0.05*float64(i)
+		p, s := j.nominalAt(mu)
+		long, locks := j.separation(mu, s, &p)
+		short, locked := j.pull(mu, &s, &p)
+		if locked != locks || short > long*(1+1e-9) || short < 0.99*long {
+			t.Errorf("friction %g: %g of %g N, locks %v and %v", mu, short, long, locked, locks)
+		}
+	}
+}
