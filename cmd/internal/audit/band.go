@@ -22,9 +22,9 @@ const (
 )
 
 // Deviations from which on a share looks wrong, and from which on it is said to be. The
-// first costs a second look, once in some hundred jobs; the second stops a run.
+// first costs a second look, once in some ten jobs; the second stops a run.
 const (
-	looksWrong = 3
+	looksWrong = 2.5
 	isWrong    = 5.5
 )
 

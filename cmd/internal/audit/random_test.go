@@ -123,7 +123,7 @@ func (d drawn) assembly() force.Assembly {
 
 // TestRandomAssemblies: the audit stops no run that is right.
 func TestRandomAssemblies(t *testing.T) {
-	d := drawn{rand.New(rand.NewPCG(13, 1))}
+	d := drawn{newRand()}
 	kinds, jam, locked := map[string]int{}, 0, 0
 	for i := range *jobs {
 		a := d.assembly()
@@ -145,3 +145,5 @@ func TestRandomAssemblies(t *testing.T) {
 	}
 	t.Logf("%d assemblies, kinds %v; %d jam in part, %d lock", *jobs, kinds, jam, locked)
 }
+
+func newRand() *rand.Rand { return rand.New(rand.NewPCG(13, 1)) }
