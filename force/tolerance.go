@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"sync"
 )
 
 const (
@@ -46,7 +47,12 @@ func (r *Result) tolerance(ctx context.Context, a Assembly, joints []joint, coun
 		n = defaultDraws
 	}
 	d := draws{assembly: a, joints: joints, counts: counts, band: b, peaks: make([]float64, n), works: make([]float64, n)}
-	if err := d.run(ctx); err != nil {
+	h := newHolder(a, joints, counts)
+	var holds sync.WaitGroup
+	holds.Go(func() { h.run(newTrial(joints, counts), b, min(n, holdDraws)) })
+	err := d.run(ctx)
+	holds.Wait()
+	if err != nil {
 		return err
 	}
 	t := newTrial(joints, counts)
@@ -70,8 +76,6 @@ func (r *Result) tolerance(ctx context.Context, a Assembly, joints []joint, coun
 	}
 
 	if !r.NoP95 {
-		h := newHolder(a, joints, counts)
-		h.run(t, b, min(n, holdDraws))
 		r.holds(a, h)
 	}
 
