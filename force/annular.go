@@ -275,15 +275,15 @@ func (a Annular) ready(outer, inner Material, use string) joint {
 		size: s.size, drawn: s.drawn(), half: 0.5, fromOuter: s.outer, fromInner: s.inner, worst: s.worst, hold: s.hold,
 		alpha: a.MatingAngle, back: a.ReturnAngle, land: a.Land,
 		outer: member{stiffness: RingStiffness(to, a.OuterDiameter, d, true), strain: 2 / d, limit: outer.PermittedHoop(use).Value,
-			zero: d / 2 * outer.SecantZero.Value, wall: wallShare(a.WallTol, outer, to.Wall)},
+			wall: wallShare(a.WallTol, outer, to.Wall)}.follow(outer, 2/d, bodyReserve),
 		inner: member{stiffness: RingStiffness(ti, d, a.InnerDiameter, false), strain: 2 / d, limit: inner.PermittedHoop(use).Value,
-			zero: d / 2 * inner.SecantZero.Value, wall: wallShare(a.WallTol, inner, ti.Wall)},
+			wall: wallShare(a.WallTol, inner, ti.Wall)}.follow(inner, 2/d, bodyReserve),
 	}
 	switch a.Split {
 	case "outer":
-		j.outer = a.fingers().soften(j.outer, outer.Modulus.Value, outer.PermittedAxial(use), outer.SecantZero)
+		j.outer = a.fingers().soften(j.outer, outer, use)
 	case "inner":
-		j.inner = a.fingers().soften(j.inner, inner.Modulus.Value, inner.PermittedAxial(use), inner.SecantZero)
+		j.inner = a.fingers().soften(j.inner, inner, use)
 	}
 	wo, wi := 1/j.outer.stiffness, 1/j.inner.stiffness
 	lo, li := RingLever(to, a.OuterDiameter, d, true), RingLever(ti, d, a.InnerDiameter, false)
@@ -302,6 +302,11 @@ func (a Annular) ready(outer, inner Material, use string) joint {
 	j.modelDown = max(math.Log(ringModel), ratio)
 	if j.outer.law == armWall || j.inner.law == armWall {
 		j.modelDown = max(j.modelDown, math.Log(a.fingers().baseFactor()))
+		f, slotted := a.fingers(), outer
+		if a.Split == "inner" {
+			slotted = inner
+		}
+		j.thin = thinness(slotted, f.outer-f.inner)
 	}
 	j.stroke = s.size/2/math.Tan(a.MatingAngle) + a.Land + a.GrooveFloat
 	if a.ReturnAngle < math.Pi/2-1e-6 {

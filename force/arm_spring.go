@@ -178,3 +178,21 @@ func (a armSpring) barKt() float64 {
 	}
 	return 1
 }
+
+// Sintered arms below thinArm in width and thickness had a flexural modulus 45 % below
+// that of the bulk (abstract: ASME IMECE 2021, V003T03A005). How it falls with the
+// thickness is not published, nor whether a given shop's does: the softer end is in the
+// band, downward, for what holds; what presses gets no relief. For rings and press fits
+// nothing is published.
+const (
+	thinArm  = 3.0  // [mm]
+	thinLeft = 0.55 // modulus left, two standard deviations down [1]
+)
+
+// thinness is the ln of the ratio by which an arm of a thickness [mm] may be softer.
+func thinness(m Material, thickness float64) float64 {
+	if m.Process != "PBF" || thickness >= thinArm {
+		return 0
+	}
+	return -math.Log(thinLeft)
+}

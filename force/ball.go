@@ -167,7 +167,7 @@ func (b Ball) ready(socket, stem Material, use string) joint {
 		kind: "ball", path: ball, outerIsLower: b.Socket == "lower",
 		size: b.BallDiameter - made.MouthDiameter, drawn: b.BallDiameter - d, half: 0.5, fromOuter: socket.ToleranceOn(d), fromInner: stem.ToleranceOn(b.BallDiameter),
 		outer: member{stiffness: RingStiffness(t, b.OuterDiameter, d, true), strain: 2 / d, limit: socket.PermittedHoop(use).Value,
-			zero: d / 2 * socket.SecantZero.Value, wall: wallShare(b.WallTol, socket, t.Wall)},
+			wall: wallShare(b.WallTol, socket, t.Wall)}.follow(socket, 2/d, bodyReserve),
 		inner: member{limit: 1},
 		ballR: b.BallDiameter / 2, hold: hold,
 	}
@@ -189,12 +189,13 @@ func (b Ball) ready(socket, stem Material, use string) joint {
 	r0 *= j.outer.stiffness / RingStiffness(Tube{Radius: t.Radius, Wall: t.Wall, Modulus: t.Modulus, Poisson: t.Poisson}, b.OuterDiameter, d, true)
 	j.modelDown = max(j.modelUp, math.Log(r0))
 	if b.Slots > 0 {
-		j.outer = b.fingers().soften(j.outer, socket.Modulus.Value, socket.PermittedAxial(use), socket.SecantZero)
+		j.outer = b.fingers().soften(j.outer, socket, use)
 	}
 	j.lever = max(0, RingLever(t, b.OuterDiameter, d, true))
 	if j.outer.law == armWall {
 		j.lever = b.fingers().lever(j.size / 2)
 		j.modelDown = max(j.modelUp, math.Log(b.fingers().baseFactor()))
+		j.thin = thinness(socket, b.fingers().outer-b.fingers().inner)
 	}
 	from := BallStroke(made.MouthDiameter, b.BallDiameter)
 	j.seated = b.SeatDepth

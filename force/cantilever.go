@@ -178,10 +178,13 @@ func (c Cantilever) ready(arm, mate Material, use string) joint {
 	if c.shape() == "rocker" {
 		j.outer.law = barWall
 	}
-	if z := arm.SecantZero.Value; z > 0 {
-		// The secant modulus follows the nominal strain, not that in the fillet.
-		j.outer.zero = z / max(a.root, a.axial, a.across)
+	// The secant modulus follows the nominal strain, not that in the fillet.
+	reserve := bodyReserve
+	if c.shape() == "rocker" {
+		reserve = barReserve
 	}
+	j.outer = j.outer.follow(arm, max(a.root, a.axial, a.across), reserve)
+	j.thin = thinness(arm, c.thickness())
 	// With its bend toward the mate the free leg of a U turns the other way and needs
 	// less force: not credited.
 	if c.shape() != "u_arm" || c.BendSide != "toward" {

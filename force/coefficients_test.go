@@ -101,7 +101,7 @@ func balanced(ko, ki, ao, ai, w float64) (load, wo float64) {
 // TestSecantLineASecondTime: the line of PC meets zero at a strain of 9.33 %, which is
 // 0.0933 d/2 of radial movement.
 func TestSecantLineASecondTime(t *testing.T) {
-	pc := MaterialSpec{Material: "PC", Process: "moulded"}
+	pc := stated(armJob()).Lower
 	ring := capJob()
 	ring.Lower, ring.Upper = pc, pc
 	ko, _ := wallMember(43.2, 40, 3, 0, 2310, 0.37, Long, true)
@@ -112,7 +112,7 @@ func TestSecantLineASecondTime(t *testing.T) {
 	near(t, "ring: outer strain", v["eps_o"], 2*wo/40, 2e-3)
 	near(t, "ring: inner strain", v["eps_i"], 2*(0.4-wo)/40, 2e-3)
 
-	ball := ballJob()
+	ball := stated(ballJob())
 	ball.Lower = pc
 	k, _ := wallUnder(9, 5.6, 1.7/8, 1.7/4, 8-1.7/8, 2310, 0.37, Floored, true)
 	near(t, "ball: load, past the top of its line", explained(ball)["P"], k*0.0933*2.8/4, 2e-3)
@@ -120,7 +120,7 @@ func TestSecantLineASecondTime(t *testing.T) {
 	k, _ = wallUnder(9, 5.8, 0.2, 0.4, 7.8, 2310, 0.37, Floored, true)
 	near(t, "ball: load", explained(ball)["P"], k*0.1*(1-0.1/(0.0933*2.9)), 2e-3)
 
-	pin := pinJob()
+	pin := stated(pinJob())
 	pin.Lower, pin.Upper = pc, pc
 	wh, ws := (121.0+25)/(121-25), 1.0
 	kh, ks := 2*math.Pi*2310/(wh+0.37), 2*math.Pi*2310/(ws-0.37)
@@ -244,7 +244,7 @@ func TestUnstatedTolerances(t *testing.T) {
 // TestCrushedRibsASecondTime: three triangles 0.8 wide and 0.6 high, flattened by 0.3,
 // under 1.5 times 1.25 times the strength of PETG.
 func TestCrushedRibsASecondTime(t *testing.T) {
-	a := ribJob()
+	a := stated(ribJob())
 	l := mustAnalyse(t, a).Latches[0]
 	q := 3 * 1.5 * 1.25 * 40 * 0.8 * 0.3 / 0.6
 	mu, tan := 0.45, math.Tan(rad(20))
@@ -260,7 +260,7 @@ func TestCrushedRibsASecondTime(t *testing.T) {
 // the energy that a mm of joint holds, p pi d delta/4, whatever the angle.
 func TestFrictionlessLeadInStoresElasticWork(t *testing.T) {
 	for _, angle := range []float64{10, 20, 45} {
-		a := pinJob()
+		a := stated(pinJob())
 		a.Lower.Friction, a.Upper.Friction = ptr(0.0), ptr(0.0)
 		a.Latches[0].PressFit.LeadInAngle = ptr(rad(angle))
 		l := mustAnalyse(t, a).Latches[0]
@@ -273,8 +273,9 @@ func TestFrictionlessLeadInStoresElasticWork(t *testing.T) {
 // TestForceAlongASwellingPin: at every depth s the force is first + mu q (s + e) (1 + g
 // (s + e)), with g so that it ends at 1/(1 - m) of the plain one.
 func TestForceAlongASwellingPin(t *testing.T) {
-	a := pinJob()
-	a.Upper = MaterialSpec{Material: "PA12"}
+	a := stated(capJob())
+	a.Latches = pinJob().Latches
+	a.Upper.Build = ""
 	l := mustAnalyse(t, a).Latches[0]
 	v := explained(a)
 	plain := 0.6 * v["P"]
@@ -436,8 +437,8 @@ func TestTwoDiametersAreAnUndercut(t *testing.T) {
 
 // TestFingersOfPCSoften: their secant line by the bending strain.
 func TestFingersOfPCSoften(t *testing.T) {
-	a := collarJob()
-	a.Lower = MaterialSpec{Material: "PC", Process: "moulded"}
+	a := stated(collarJob())
+	a.Lower = stated(armJob()).Lower
 	_, _, strain := fingersOf(8, 43.2, 40, 1.5, 11, 2310, 0.4, true)
 	k, _, _ := fingersOf(8, 43.2, 40, 1.5, 11, 2310, 0.4, true)
 	ki, _ := wallMember(40, 36.8, 2, 0, 2000, 0.4, Long, false)

@@ -3,6 +3,7 @@ package force
 import (
 	"errors"
 	"iter"
+	"math"
 )
 
 // A Doubt is an assembly made ready to be put together a second time, by somebody who
@@ -84,7 +85,8 @@ func NewDoubt(a Assembly) (*Doubt, error) {
 func (d *Doubt) Common(friction, lower, upper, model float64) Causes {
 	b := d.band
 	even := func(share float64) float64 { return 2*share - 1 }
-	return Causes{Friction: b.mu * (1 + b.friction*even(friction)), Lower: 1 + b.lower*even(lower), Upper: 1 + b.upper*even(upper), Model: model / 2}
+	z := max(-3, min(3, math.Sqrt2*math.Erfinv(even(friction))))
+	return Causes{Friction: b.mu.At(z), Lower: 1 + b.lower*even(lower), Upper: 1 + b.upper*even(upper), Model: model / 2}
 }
 
 // Redraw draws the next assembly just as [Analyse] does, the first 512, and gives the

@@ -27,8 +27,8 @@ func ExampleAnalyse() {
 	fmt.Printf("peak %.0f N at a lift of %.2f mm, design force %.0f N\n", r.Peak, r.PeakLift, r.Design)
 	fmt.Printf("strain %.2f of %.2f %%, holds %.0f N\n", 100*l.Strain, 100*l.Permitted, l.Separation)
 	// Output:
-	// peak 994 N at a lift of 0.86 mm, design force 1605 N
-	// strain 0.59 of 3.50 %, holds 2523 N
+	// peak 798 N at a lift of 0.86 mm, design force 1293 N
+	// strain 0.59 of 3.50 %, holds 1985 N
 }
 
 func ExampleExplain() {
@@ -40,16 +40,16 @@ func ExampleExplain() {
 	// Output:
 	// contact.series: kappa = 0.05296 1 [own]
 	//     kappa = (kappa_o/K_o + kappa_i/K_i)/(1/K_o + 1/K_i), either not below 0
-	//     = (0.03980974/4246.018 + 0.08491719/10315.31)/(1/4246.018 + 1/10315.31)
-	// flank.factor: f = 1.236 1 [read]
+	//     = (0.03980974/3609.115 + 0.08491719/8768.013)/(1/3609.115 + 1/8768.013)
+	// flank.factor: f = 1.199 1 [read]
 	//     f = tan(alpha + rho) = (mu + tan alpha)/(1 - mu tan alpha)
-	//     = (0.6 + tan(20.05352))/(1 - 0.6*tan(20.05352))
-	// contact.factor: F = 1.322 1 [own]
+	//     = (0.58 + tan(20.05352))/(1 - 0.58*tan(20.05352))
+	// contact.factor: F = 1.28 1 [own]
 	//     F = f/(1 - f kappa): the axial force turns the wall against its way
-	//     = 1.235659/(1 - 1.235659*0.05296287)
-	// snap.force: W = 994.3 N [read]
+	//     = 1.198843/(1 - 1.198843*0.05296287)
+	// snap.force: W = 797.5 N [read]
 	//     W = P F, at the end of the lead-in
-	//     = 751.9745*1.322188
+	//     = 622.9866*1.280124
 }
 
 func ExampleAssembly_Validate() {
@@ -78,5 +78,5 @@ func ExampleStagger() {
 	after, _ := force.Analyse(apart)
 	fmt.Printf("%s: %.0f N instead of %.0f N over %.2f mm instead of %.2f mm\n", what, after.Design, before.Design, after.Stroke, before.Stroke)
 	// Output:
-	// second bead 0.95 mm earlier: 1825 N instead of 3102 N over 2.48 mm instead of 1.53 mm
+	// second bead 0.95 mm earlier: 1460 N instead of 2505 N over 2.48 mm instead of 1.53 mm
 }

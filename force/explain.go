@@ -52,8 +52,8 @@ func Explain(a Assembly, id string) []Line {
 }
 
 // explain dispatches by kind. outer is the part of the joint's first member.
-func explain(l Latch, j *joint, p profile, s state, mu Figure, outer, inner Material) []Line {
-	e := &explainer{j: j, p: p, s: s, mu: mu.Value, outer: outer, inner: inner}
+func explain(l Latch, j *joint, p profile, s state, mu Friction, outer, inner Material) []Line {
+	e := &explainer{j: j, p: p, s: s, mu: mu.Value, friction: mu, outer: outer, inner: inner}
 	e.given("mu", mu.Value, "1", "coefficient of friction", mu.Mark)
 	switch {
 	case l.Annular != nil:
@@ -91,6 +91,7 @@ type explainer struct {
 	p            profile
 	s            state
 	mu           float64
+	friction     Friction
 	outer, inner Material
 	lines        []Line
 	finished     [2]bool // outer and inner member are machined after printing
@@ -180,15 +181,23 @@ func (e *explainer) series(ko, ki float64, unit string) float64 {
 	w := s.move
 	load, wo, _ := series(&j.outer, &j.inner, ko, ki, w)
 	ao, ai := j.outer.zero, j.inner.zero
-	const line = "secant line through the chart of " + sourceGuide
+	line, mark := "own, by modulus and strength", MarkOwn
+	if e.outer.chart || e.inner.chart {
+		line, mark = "chart of "+sourceGuide+", figure 16", MarkRead
+	}
+	e.law("o", &j.outer, e.outer)
+	e.law("i", &j.inner, e.inner)
+	straight := j.outer.knee > 0 || j.inner.knee > 0
 	top := func(id string, k, a float64) {
-		e.step("secant."+id, "P", load, unit, "P = K a/4, the top of the secant line; a: movement at which the line meets zero", "own", MarkOwn, "%s*%s/4", k, a)
+		e.step("secant."+id, "P", load, unit, "P = K a/4, the top of the stress; a: movement at which the secant line meets zero", "own", MarkOwn, "%s*%s/4", k, a)
 	}
 	switch {
-	case ki == 0 && ao == 0:
+	case ki == 0 && (ao == 0 || w <= j.outer.knee):
 		e.step("spring.single", "P", load, unit, "P = K w", "spring", MarkOwn, "%s*%s", ko, w)
+	case ki == 0 && w < ao/2-j.outer.knee && straight:
+		e.step("secant.single", "P", load, unit, "P = K (w - (w - s)^2/(a - 4 s)), s: movement up to which load is in proportion", line, mark, "%[1]s*(%[2]s - (%[2]s - %[4]s)^2/(%[3]s - 4*%[4]s))", ko, w, ao, j.outer.knee)
 	case ki == 0 && w < ao/2:
-		e.step("secant.single", "P", load, unit, "P = K w (1 - w/a), a: movement at which the secant line meets zero", line, MarkMemory, "%[1]s*%[2]s*(1 - %[2]s/%[3]s)", ko, w, ao)
+		e.step("secant.single", "P", load, unit, "P = K w (1 - w/a), a: movement at which the secant line meets zero", line, mark, "%[1]s*%[2]s*(1 - %[2]s/%[3]s)", ko, w, ao)
 	case ki == 0:
 		top("top", ko, ao)
 	case ao == 0 && ai == 0:
@@ -196,26 +205,45 @@ func (e *explainer) series(ko, ki float64, unit string) float64 {
 		e.step("spring.share", "w_o", wo, "mm", "w_o = P/K_o", "springs in series", MarkOwn, "%s/%s", load, ko)
 	case load == j.outer.most(ko):
 		top("top", ko, ao)
-		e.opposite("w_i", "w_o", ki, ai, load, w)
+		e.opposite("w_i", "w_o", ki, &j.inner, load, w)
 	case load == j.inner.most(ki):
 		top("top", ki, ai)
-		e.opposite("w_o", "", ko, ao, load, w)
+		e.opposite("w_o", "", ko, &j.outer, load, w)
 	default:
-		e.share(ko, ki, ao, ai, w, wo)
-		e.step("secant.outer", "P", load, unit, "P = K_o w_o (1 - w_o/a_o); both members carry the same P", line, MarkMemory, "%[1]s*%[2]s*(1 - %[2]s*%[3]s)", ko, wo, inverse(ao))
+		e.share(ko, ki, w, wo, load, unit, line, mark)
 	}
 	return load
 }
 
+// law explains where the secant line of a member comes from.
+func (e *explainer) law(symbol string, m *member, mat Material) {
+	if m.stiffness == 0 || m.zero == 0 {
+		return
+	}
+	eps := mat.SecantZero
+	if eps.Mark == MarkOwn {
+		e.given("sigma_"+symbol, mat.Strength.Value, "MPa", "strength of "+mat.Name+" in the layers", mat.Strength.Mark)
+		e.step("secant.zero", "eps0_"+symbol, eps.Value, "1", "eps0 = 4 1.25 sigma/E: the stress stays below 1.25 sigma", "own", MarkOwn, "4*1.25*%s/%s", mat.Strength.Value, mat.Modulus.Value)
+	} else {
+		e.given("eps0_"+symbol, eps.Value, "1", "strain at which the secant line of "+mat.Name+" meets zero", eps.Mark)
+	}
+	strain := m.reserve * eps.Value / m.zero
+	e.step("secant.movement", "a_"+symbol, m.zero, "mm", "a = r eps0/(eps/w), eps/w: strain per movement, r: reserve of the whole body over its most strained fibre", "own", MarkOwn, "%s*%s/%s", m.reserve, eps.Value, strain)
+	if m.knee > 0 {
+		e.given("eps1_"+symbol, mat.Straight.Value, "1", "strain up to which stress is in proportion", mat.Straight.Mark)
+		e.step("secant.straight", "s_"+symbol, m.knee, "mm", "s = eps1/(eps/w)", sourceGeometry, MarkOwn, "%s/%s", mat.Straight.Value, strain)
+	}
+}
+
 // opposite explains the movement of the member that is not at its top, and then
 // of the one that is.
-func (e *explainer) opposite(symbol, other string, k, a, load, w float64) {
-	m := member{stiffness: k, zero: a}
+func (e *explainer) opposite(symbol, other string, k float64, m *member, load, w float64) {
 	v := m.movementAt(k, load)
-	if a == 0 {
+	switch {
+	case m.zero == 0 || load <= k*m.knee:
 		e.step("spring.share", symbol, v, "mm", symbol+" = P/K", "springs in series", MarkOwn, "%s/%s", load, k)
-	} else {
-		e.step("secant.share", symbol, v, "mm", symbol+" = a/2 (1 - sqrt(1 - 4 P/(K a)))", "springs in series", MarkOwn, "%[1]s/2*(1 - sqrt(1 - 4*%[2]s/(%[3]s*%[1]s)))", a, load, k)
+	default:
+		e.step("secant.share", symbol, v, "mm", symbol+" = s + (a - 4 s)/2 (1 - sqrt(1 - 4 (P - K s)/(K (a - 4 s))))", "springs in series", MarkOwn, "%[4]s + (%[1]s - 4*%[4]s)/2*(1 - sqrt(1 - 4*(%[2]s - %[3]s*%[4]s)/(%[3]s*(%[1]s - 4*%[4]s))))", m.zero, load, k, m.knee)
 	}
 	if other != "" {
 		e.step("secant.rest", other, w-v, "mm", other+" = w - "+symbol+": it takes the rest", "springs in series", MarkOwn, "%s - %s", w, v)
@@ -223,23 +251,34 @@ func (e *explainer) opposite(symbol, other string, k, a, load, w float64) {
 }
 
 // share explains the movement of the outer member where a modulus falls with it.
-func (e *explainer) share(ko, ki, ao, ai, w, wo float64) {
-	a := ki*inverse(ai) - ko*inverse(ao)
-	b := ko + ki*(1-2*w*inverse(ai))
-	c := ki * w * (1 - w*inverse(ai))
-	e.step("secant.a", "q_a", a, "N/mm^2", "q_a = K_i/a_i - K_o/a_o, a: movement at which the secant line meets zero", "springs in series", MarkOwn, "%s*%s - %s*%s", ki, inverse(ai), ko, inverse(ao))
-	e.step("secant.b", "q_b", b, "N/mm", "q_b = K_o + K_i (1 - 2 w/a_i)", "springs in series", MarkOwn, "%s + %s*(1 - 2*%s*%s)", ko, ki, w, inverse(ai))
-	e.step("secant.c", "q_c", c, "N", "q_c = K_i w (1 - w/a_i)", "springs in series", MarkOwn, "%s*%s*(1 - %s*%s)", ki, w, w, inverse(ai))
-	e.step("secant.share", "w_o", wo, "mm", "w_o = 2 q_c/(q_b + sqrt(q_b^2 + 4 q_a q_c)): K_o w_o (1 - w_o/a_o) = K_i w_i (1 - w_i/a_i), w_i = w - w_o", "springs in series", MarkOwn,
+func (e *explainer) share(ko, ki, w, wo, load float64, unit, line string, mark Mark) {
+	outer, inner := &e.j.outer, &e.j.inner
+	o0, o1, o2 := outer.polynomial(ko, beyond(outer, inner, ko, ki, w))
+	i0, i1, i2 := inner.polynomial(ki, beyond(inner, outer, ki, ko, w))
+	e.polynomial("o", ko, outer, o0, o1, o2)
+	e.polynomial("i", ki, inner, i0, i1, i2)
+	a, b, c := o2-i2, o1+i1+2*w*i2, i0-o0+w*(i1+w*i2)
+	e.exact = true
+	e.step("secant.a", "q_a", a, "N/mm^2", "q_a = p2_o - p2_i", "springs in series", MarkOwn, "%s - %s", o2, i2)
+	e.step("secant.b", "q_b", b, "N/mm", "q_b = p1_o + p1_i + 2 w p2_i", "springs in series", MarkOwn, "%s + %s + 2*%s*%s", o1, i1, w, i2)
+	e.step("secant.c", "q_c", c, "N", "q_c = p0_i - p0_o + w (p1_i + w p2_i)", "springs in series", MarkOwn, "%[1]s - %[2]s + %[3]s*(%[4]s + %[3]s*%[5]s)", i0, o0, w, i1, i2)
+	e.step("secant.share", "w_o", wo, "mm", "w_o = 2 q_c/(q_b + sqrt(q_b^2 + 4 q_a q_c)): both carry the same load, w_i = w - w_o", "springs in series", MarkOwn,
 		"2*%[3]s/(%[2]s + sqrt(%[2]s^2 + 4*%[1]s*%[3]s))", a, b, c)
+	e.step("secant.outer", "P", load, unit, "P = p0_o + p1_o w_o + p2_o w_o^2; both members carry the same P", line, mark, "%[2]s + %[1]s*(%[3]s + %[1]s*%[4]s)", wo, o0, o1, o2)
+	e.exact = false
 }
 
-// inverse of a movement at which a secant line meets zero; none: 0.
-func inverse(a float64) float64 {
-	if a == 0 {
-		return 0
+// polynomial explains the load of a member over its movement, p0 + p1 v + p2 v^2.
+func (e *explainer) polynomial(symbol string, k float64, m *member, p0, p1, p2 float64) {
+	e.exact = true
+	defer func() { e.exact = false }()
+	if p2 == 0 {
+		e.step("secant.p1", "p1_"+symbol, p1, "N/mm", "p0 = 0, p1 = K, p2 = 0: in proportion", "spring", MarkOwn, "%s", k)
+		return
 	}
-	return 1 / a
+	e.step("secant.p2", "p2_"+symbol, p2, "N/mm^2", "p2 = -K/(a - 4 s)", "spring", MarkOwn, "0 - %s/(%s - 4*%s)", k, m.zero, m.knee)
+	e.step("secant.p1", "p1_"+symbol, p1, "N/mm", "p1 = K - 2 p2 s", "spring", MarkOwn, "%s - 2*%s*%s", k, p2, m.knee)
+	e.step("secant.p0", "p0_"+symbol, p0, "N", "p0 = p2 s^2", "spring", MarkOwn, "%s*%s^2", p2, m.knee)
 }
 
 // separation explains the force that pulls a snap apart.
@@ -270,6 +309,11 @@ func (e *explainer) tolerance() {
 	e.given("eps_max", j.outer.limit, "1", "permitted there, for this use and build direction", e.outer.StrainOnce.Mark)
 	if j.inner.stiffness > 0 {
 		e.given("eps_max_i", j.inner.limit, "1", "permitted in the inner part", e.inner.StrainOnce.Mark)
+	}
+	e.given("mu_low", e.friction.Low, "1", "friction at its low end, two standard deviations", e.friction.Mark)
+	e.given("mu_high", e.friction.High, "1", "friction at its high end: "+e.friction.Source, e.friction.Mark)
+	if j.thin > 0 {
+		e.given("thin", thinLeft, "1", "share of the modulus that a sintered arm below 3 mm may have left, in M-", MarkAbstract)
 	}
 	e.given("T", j.worst, "mm", "plus or minus on the size, all limits at once", MarkPractice)
 	e.given("M+", math.Exp(j.modelUp), "1", "ratio by which the model may lie too low, two standard deviations", MarkPractice)

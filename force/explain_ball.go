@@ -95,8 +95,8 @@ func (e *explainer) lip(dash string, l *lip, f, lift float64, cone bool) {
 		open := r*math.Cos(phi) - h
 		psi := phi + math.Atan(l.mu)
 		lean := math.Cos(psi) - l.lever*math.Sin(psi)
-		e.step("ball.peak", "phi"+dash, phi*degree, "deg", "cos phi = [h + R sin(phi) sin(psi) (cos psi - kappa sin psi) (K1 - K2 w)/(K1 - 2 K2 w)]/R, psi = phi + rho, h = d/2: the latitude of the largest force, found by repeating", "own, dW/dphi = 0", MarkOwn,
-			"acos((%[1]s + %[2]s*sin(%[3]s)*sin(%[3]s + atan(%[4]s))*%[5]s*(%[6]s - %[7]s*%[8]s)/(%[6]s - 2*%[7]s*%[8]s))/%[2]s)", h, r, phi*degree, l.mu, lean, l.a, l.b, open)
+		e.step("ball.peak", "phi"+dash, phi*degree, "deg", "cos phi = [h + R sin(phi) sin(psi) (cos psi - kappa sin psi) (K1 - 2 K2 w)/(K1 - K2 w)]/R, psi = phi + rho, h = d/2: the latitude of the largest force, found by repeating", "own, dW/dphi = 0", MarkOwn,
+			"acos((%[1]s + %[2]s*sin(%[3]s)*sin(%[3]s + atan(%[4]s))*%[5]s*(%[6]s - 2*%[7]s*%[8]s)/(%[6]s - %[7]s*%[8]s))/%[2]s)", h, r, phi*degree, l.mu, lean, l.a, l.b, open)
 	}
 	open := r*math.Cos(phi) - h
 	e.step("ball.opening", "w_p"+dash, open, "mm", "w = R cos phi - d/2", sourceGeometry, MarkOwn, "%s*cos(%s) - %s", r, phi*degree, h)

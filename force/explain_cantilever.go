@@ -74,8 +74,10 @@ func (e *explainer) lean(c *Cantilever, a armSpring) {
 	qa := f0 + kappa
 	qb := 1 - kappa*f0 + theta0*qa + x*kappa
 	qc := theta0*(1-kappa*f0) - x*kappa*f0
+	e.exact = true
 	e.step("contact.lean_b", "q_b", qb, "1", "q_b = 1 - kappa f0 + theta0 (f0 + kappa) + x y kappa, x: turn/y - theta/y", "own", MarkOwn, "1 - %[1]s*%[2]s + %[3]s*(%[2]s + %[1]s) + %[4]s*%[1]s", kappa, f0, theta0, x)
 	e.step("contact.lean_c", "q_c", qc, "1", "q_c = theta0 (1 - kappa f0) - x y kappa f0", "own", MarkOwn, "%[3]s*(1 - %[1]s*%[2]s) - %[4]s*%[1]s*%[2]s", kappa, f0, theta0, x)
+	e.exact = false
 	if theta > 0 {
 		e.step("contact.lean", "theta", theta, "1", "theta = 2 q_c/(q_b + sqrt(q_b^2 - 4 (f0 + kappa) q_c)): theta = theta0 - x y f kappa/(1 - f kappa), f = tan(alpha + theta + rho)", "own", MarkOwn,
 			"2*%[3]s/(%[2]s + sqrt(%[2]s^2 - 4*%[1]s*%[3]s))", qa, qb, qc)

@@ -217,7 +217,9 @@ func variants() []Assembly {
 	sleeve.Latches[0].PressFit.InnerDiameter, sleeve.Latches[0].PressFit.Interference, sleeve.Latches[0].PressFit.EngagementLength = 4.6, 0.3, 4
 	rib := ribJob()
 	rib.Latches[0].CrushRib.FlowStress, rib.Latches[0].CrushRib.LeadInAngle = ptr(55.0), nil
-	return append(out, diameters, fit, thin, pcPin, plastic, through, sleeve, rib)
+	metal := pinJob() // steel in steel, which flows
+	metal.Lower = MaterialSpec{Material: "steel"}
+	return append(out, diameters, fit, thin, pcPin, plastic, through, sleeve, rib, metal)
 }
 
 // TestExplainRedoneByHand evaluates the numbers put into every formula of every

@@ -50,17 +50,13 @@ func (f fingers) lever(w float64) float64 {
 }
 
 // soften turns a closed ring member into a slotted one.
-func (f fingers) soften(m member, e float64, limit, secant Figure) member {
-	k := FingerStiffness(f.count, e, f.section().Inertia, f.reach)
+func (f fingers) soften(m member, mat Material, use string) member {
+	k := FingerStiffness(f.count, mat.Modulus.Value, f.section().Inertia, f.reach)
 	if k >= m.stiffness {
 		return m
 	}
 	strain := RootStrain(f.tensile(), 1, f.reach, 1)
-	out := member{stiffness: k, strain: strain, limit: limit.Value, wall: m.wall, law: armWall}
-	if secant.Value > 0 {
-		out.zero = secant.Value / strain
-	}
-	return out
+	return member{stiffness: k, strain: strain, limit: mat.PermittedAxial(use).Value, wall: m.wall, law: armWall}.follow(mat, strain, bodyReserve)
 }
 
 // fingerFaults checks slots: count, their width and the reach of the fingers.

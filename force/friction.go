@@ -28,28 +28,6 @@ func MatingFactor(mu, alpha float64) (factor float64, ok bool) {
 // 2005, p. 7 (read). At the limit itself the joint is locked.
 func SeparableLimit(mu float64) float64 { return math.Pi/2 - math.Atan(max(0, mu)) }
 
-// SecantModulus gives the modulus at a working strain, Es [MPa].
-//
-//	Es = E (1 - eps/eps0)          up to eps0/2
-//	Es = E eps0/(4 eps)            beyond: the stress stays at its top
-//
-// e: modulus at small strain [MPa], above 0. eps: strain [1], 0 or above. eps0:
-// strain where the line meets zero [1]; 0 means no data and returns e, which
-// overstates the force.
-//
-// Source: straight line through the PC values of Snap-Fit Joints for Plastics -
-// A Design Guide, chart (from memory); the line and its end are own. Leaves out
-// rate, temperature and any other polymer.
-func SecantModulus(e, eps, eps0 float64) float64 {
-	switch {
-	case eps0 <= 0:
-		return e
-	case eps <= eps0/2:
-		return e * (1 - eps/eps0)
-	}
-	return e * eps0 / (4 * eps)
-}
-
 // RepeatedStrain gives the strain permitted for frequent joining [1].
 //
 //	eps_repeated = 0.6 eps_once

@@ -13,10 +13,10 @@ package force
 // break points of the force. Leaves out where along the axis each part has its half of
 // the latch: whoever measures from a face knows how far away that is.
 func (j *joint) home(b band) (nominal, least float64) {
-	p, _ := j.nominalAt(b.mu)
+	p, _ := j.nominalAt(b.mu.Value)
 	nominal = p.end()
 	least = nominal
-	for _, mu := range []float64{b.mu * (1 - b.friction), b.mu * (1 + b.friction)} {
+	for _, mu := range []float64{b.mu.Low, b.mu.High} {
 		c := causes{mu: mu, lower: 1, upper: 1}
 		s := j.share(&c)
 		for _, size := range []float64{j.size - j.worst, j.size, j.size + j.worst} {

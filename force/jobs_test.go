@@ -4,6 +4,31 @@ import "ramnest/force/planar"
 
 // The invented jobs that the tests share.
 
+// stated gives the parts of a job stated figures, so that a test can work with them by
+// hand: PA12 and PETG with one modulus at any strain, PC with a straight secant line.
+func stated(a Assembly) Assembly {
+	of := func(s, other MaterialSpec) MaterialSpec {
+		f := Figures{ModulusSpread: ptr(0.15), FrictionSpread: ptr(0.25), SecantZero: ptr(noBound)}
+		switch s.Material {
+		case "PA12":
+			f.Modulus, f.Friction = ptr(2000.0), ptr(0.6)
+			if other.Material == "steel" {
+				f.Friction = ptr(0.4)
+			}
+		case "PETG":
+			f.Modulus, f.Friction = ptr(2100.0), ptr(0.45)
+		case "PC":
+			f.Modulus, f.Friction, f.SecantZero = ptr(2310.0), ptr(0.66), ptr(0.0933)
+		case "steel":
+			f = Figures{Modulus: ptr(210000.0), ModulusSpread: ptr(0.15), FrictionSpread: ptr(0.25)}
+		}
+		s.Figures = f
+		return s
+	}
+	a.Lower, a.Upper = of(a.Lower, a.Upper), of(a.Upper, a.Lower)
+	return a
+}
+
 // capJob is a round cap of powder bed PA12 on a body of the same.
 func capJob() Assembly {
 	pa12 := MaterialSpec{Material: "PA12", Process: "PBF", Build: "along"}

@@ -47,6 +47,7 @@ type joint struct {
 	ballR              float64 // radius of the ball [mm]
 	seated             float64 // height of the ball's centre below the lip when home [mm]
 	modelUp, modelDown float64 // ln of the ratio by which the force may lie higher or lower, two standard deviations
+	thin               float64 // ln of the ratio by which a thin sintered arm may be softer, in modelDown when settled
 
 	nodes []float64 // lifts at which the sum of such joints can peak [mm], falling
 
@@ -78,6 +79,7 @@ func (j *joint) prepare() {
 // settle puts the lever and the lean of a hook into the model error, at a friction:
 // published formulas have neither, so that the force may lie lower by what they add.
 func (j *joint) settle(mu float64) {
+	j.modelDown += j.thin
 	if j.path == slide {
 		return
 	}
@@ -185,7 +187,7 @@ func (j *joint) at(s *shared, o own, p *profile, r *state) {
 	ko, ki := s.outer*j.outer.wallFactor(o.outer), s.inner*j.inner.wallFactor(o.inner)
 	var small float64
 	r.load, r.outerMove, small = series(&j.outer, &j.inner, ko, ki, w)
-	if j.cap > 0 && r.load > j.cap {
+	if j.cap > 0 && r.load >= j.cap*(1-1e-9) {
 		r.load, r.yields = j.cap, true
 		small = min(small, 2*r.load/w)
 	}
@@ -222,7 +224,7 @@ func (j *joint) nominalAt(mu float64) (profile, state) {
 
 // findNodes sets the lifts at which a sum of such joints can peak: where the
 // force of one bends down or drops. A ball has a summit that moves with friction
-// and size: four lifts round the nominal one stand for it.
+// and size: five lifts round the nominal one stand for it.
 func (j *joint) findNodes(mu float64) {
 	var at []float64
 	switch j.path {
@@ -239,10 +241,7 @@ func (j *joint) findNodes(mu float64) {
 		_, top := p.lip.peak(hi, lo)
 		way := hi - top
 		j.summit, j.wayUp = top, way
-		if j.alpha > 0 {
-			at = append(at, hi)
-		}
-		at = append(at, top+way/2, top)
+		at = append(at, hi, top+way/2, top)
 		if j.drift > 0 {
 			at = append(at, top+way/4, top+way/8, top-j.drift, top-j.drift-way/4, top-j.drift-3*way/4)
 		}

@@ -191,7 +191,11 @@ func TestTwiceTheSizeIsFourTimesTheForce(t *testing.T) {
 		scaleLengths(l, s)
 		r := mustAnalyse(t, big)
 		near(t, "peak", r.Peak, s*s*small.Peak, 1e-9)
-		near(t, "P95", r.P95, s*s*small.P95, 1e-9)
+		slack := 1e-9
+		if thinAt(a) != thinAt(big) {
+			slack = 0.03 // a sintered arm is no longer thin
+		}
+		near(t, "P95", r.P95, s*s*small.P95, slack)
 		near(t, "work", r.Work, s*s*s*small.Work, 1e-9)
 		near(t, "stroke", r.Stroke, s*small.Stroke, 1e-9)
 		near(t, "strain", r.Latches[0].Strain, small.Latches[0].Strain, 1e-9)
@@ -237,7 +241,7 @@ func TestMoreFrictionNeedsMoreForce(t *testing.T) {
 func TestFrictionlessSnapStoresElasticWork(t *testing.T) {
 	zero := ptr(0.0)
 	for _, angle := range []float64{15, 30, 45, 60} {
-		a := capJob()
+		a := stated(capJob())
 		a.Lower.Friction, a.Upper.Friction = zero, zero
 		a.Latches[0].Annular.MatingAngle = rad(angle)
 		r := mustAnalyse(t, a)
@@ -278,7 +282,7 @@ func TestSlotsSoftenAndFloorsStiffen(t *testing.T) {
 // TestYieldingBossIsLimited: beyond the collapse pressure more interference adds
 // nothing but strain.
 func TestYieldingBossIsLimited(t *testing.T) {
-	a := pinJob()
+	a := stated(pinJob())
 	a.Latches[0].PressFit.Interference, a.Latches[0].PressFit.InterferenceTol = 0.5, ptr(0.0)
 	r := mustAnalyse(t, a)
 	lower, _ := Resolve(a.Lower)
@@ -323,4 +327,11 @@ func TestTurningTheJobUpsideDown(t *testing.T) {
 		near(t, "room below is room above", s.ZHigh-z, z-w.ZLow, 1e-12)
 		near(t, "and the other way", z-s.ZLow, w.ZHigh-z, 1e-12)
 	}
+}
+
+// thinAt says how much softer the first latch may be for its thickness.
+func thinAt(a Assembly) float64 {
+	lower, _ := Resolve(a.Lower)
+	upper, _ := Resolve(a.Upper)
+	return readyJoint(a.Latches[0], lower, upper).thin
 }

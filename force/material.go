@@ -23,6 +23,10 @@ type MaterialSpec struct {
 	// (as_printed; left out), blasted or tumbled, or smoothed by vapour or another
 	// chemical.
 	Finish string `yaml:"finish" oneof:"as_printed blasted tumbled smoothed"`
+	// Lubrication is what is on the latches of this part when it is pressed: nothing
+	// (dry; left out), or a film of silicone or PTFE, which counts for the pair. A stated
+	// friction is taken as it stands.
+	Lubrication string `yaml:"lubrication" oneof:"dry film"`
 
 	Figures `yaml:",inline"`
 }
@@ -40,12 +44,12 @@ type Figures struct {
 	Density         *float64 `yaml:"density" unit:"none"`          // [g/cm3]
 	Strength        *float64 `yaml:"strength" unit:"MPa"`          // in the layers [MPa]
 	StrengthZ       *float64 `yaml:"strength_z" unit:"MPa"`        // across the layers [MPa]; left out: with strength given, by the table's ratio
-	SecantZero      *float64 `yaml:"secant_zero" unit:"pct"`       // strain at which the secant line meets zero [1]
+	SecantZero      *float64 `yaml:"secant_zero" unit:"pct"`       // strain at which the secant line meets zero [1]; left out: by modulus and strength; a large one: no bound
 	Tolerance       *float64 `yaml:"tolerance" unit:"mm"`          // plus or minus on a dimension, at least [mm]
 	ToleranceShare  *float64 `yaml:"tolerance_share" unit:"pct"`   // plus or minus on a dimension, share of it [1]
 	HoleBias        *float64 `yaml:"hole_bias" unit:"mm"`          // by which holes come out wider than drawn, on the diameter; below 0 tighter [mm]; left out: by process, for holes without a tolerance of their own
 	Rz              *float64 `yaml:"rz" unit:"mm"`                 // mean roughness depth of what is pressed, 0.06 mm or 60 um [mm]; left out: by process and finish
-	FrictionSpread  *float64 `yaml:"friction_spread" unit:"pct"`   // plus or minus on the friction [1]
+	FrictionSpread  *float64 `yaml:"friction_spread" unit:"pct"`   // on the friction, upward, and as a ratio downward [1]
 	ModulusSpread   *float64 `yaml:"modulus_spread" unit:"pct"`    // plus or minus on the modulus [1]
 }
 
@@ -59,26 +63,31 @@ type Figure struct {
 type Material struct {
 	Name, Process, Build string
 	Finish               string // as_printed, blasted, tumbled or smoothed; empty for what is not printed
+	Lubrication          string // dry or film
 
-	Modulus         Figure // at small strain [MPa]
-	Poisson         Figure // [1]
-	Friction        Figure // on itself [1]
-	FrictionSteel   Figure // on steel [1]
-	StrainOnce      Figure // in the layers [1]
-	StrainRepeated  Figure // in the layers [1]
-	StrainOnceZ     Figure // across the layers [1]
-	StrainRepeatedZ Figure // across the layers [1]
-	Density         Figure // [g/cm3]
-	Strength        Figure // in the layers [MPa]
-	StrengthZ       Figure // across the layers [MPa]
-	SecantZero      Figure // strain at which the secant line meets 0; Value 0: no secant data [1]
-	Tolerance       Figure // plus or minus on a dimension, at least [mm]
-	ToleranceShare  Figure // plus or minus on a dimension, share of it [1]
-	HoleBias        Figure // mean change of a hole's diameter, below 0 tighter [mm], see [Material.TighterHole]
-	Rz              Figure // mean roughness depth as stated [mm]; without a mark by process and finish, see [Material.Roughness]
-	FrictionSpread  Figure // plus or minus, share of it [1]
-	ModulusSpread   Figure // plus or minus, share of it [1]
-	Source          string // of the shop's table, if it comes from there
+	Modulus         Figure   // at small strain, middle [MPa]
+	Poisson         Figure   // [1]
+	Friction        Friction // on itself [1]
+	FrictionSteel   Friction // on steel [1]
+	StrainOnce      Figure   // in the layers [1]
+	StrainRepeated  Figure   // in the layers [1]
+	StrainOnceZ     Figure   // across the layers [1]
+	StrainRepeatedZ Figure   // across the layers [1]
+	Density         Figure   // [g/cm3]
+	Strength        Figure   // in the layers [MPa]
+	StrengthZ       Figure   // across the layers [MPa]
+	SecantZero      Figure   // strain at which the secant line meets 0, see [SecantModulus]; Value 0: no bound, a metal [1]
+	SecantZeroLow   Figure   // the same for what holds: by the strength itself, without headroom [1]
+	Straight        Figure   // strain up to which stress is in proportion [1]
+	Tolerance       Figure   // plus or minus on a dimension, at least [mm]
+	ToleranceShare  Figure   // plus or minus on a dimension, share of it [1]
+	HoleBias        Figure   // mean change of a hole's diameter, below 0 tighter [mm], see [Material.TighterHole]
+	Rz              Figure   // mean roughness depth as stated [mm]; without a mark by process and finish, see [Material.Roughness]
+	FrictionSpread  Figure   // high end over the middle, less 1 [1]
+	ModulusSpread   Figure   // plus or minus, share of it [1]
+	Source          string   // of the shop's table, if it comes from there
+
+	chart bool // its law of stress over strain was read off a chart
 }
 
 // Metal says whether the material is stiff enough to count as metal.
@@ -86,6 +95,12 @@ func (m Material) Metal() bool { return m.Modulus.Value >= metalModulus }
 
 // Layered says whether the build direction makes a difference to the part.
 func (m Material) Layered() bool { return m.Process != "moulded" && m.Process != "machined" }
+
+// ModulusLow is the modulus for what holds, the lower end of its spread [MPa].
+func (m Material) ModulusLow() float64 { return m.Modulus.Value * (1 - m.ModulusSpread.Value) }
+
+// ModulusHigh is the modulus for what presses, the upper end of its spread [MPa].
+func (m Material) ModulusHigh() float64 { return m.Modulus.Value * (1 + m.ModulusSpread.Value) }
 
 // ToleranceOn is the plus or minus that the process keeps on a dimension [mm]:
 // the larger of a floor and a share of the dimension, both by the step of size where
@@ -162,16 +177,19 @@ func Resolve(s MaterialSpec) (Material, []fault.Fault) { return Shop(nil).Resolv
 // material is the table's line with its marks.
 func (r row) material() Material {
 	practice := func(v float64) Figure { return Figure{v, MarkPractice} }
+	across := layering[r.filler].mark
 	m := Material{
 		Name: r.name, Process: r.process,
 		Modulus: Figure{r.modulus, r.modulusMark}, Poisson: practice(r.poisson),
-		Friction: Figure{r.frictionSelf, r.frictionMark}, FrictionSteel: Figure{r.frictionSteel, r.frictionMark},
 		StrainOnce: Figure{r.strainIn, r.strainMark}, StrainOnceZ: Figure{r.strainOut, r.strainMark},
 		StrainRepeated: Figure{r.strainIn * repeatFactor, r.strainMark}, StrainRepeatedZ: Figure{r.strainOut * repeatFactor, r.strainMark},
-		Density: practice(r.density), Strength: practice(r.strength), StrengthZ: practice(r.strength * r.strengthOut),
-		SecantZero: Figure{r.secantZero, MarkMemory}, FrictionSpread: practice(frictionSpread), ModulusSpread: practice(modulusSpread),
+		Density: practice(r.density), Strength: practice(r.strength), StrengthZ: Figure{r.strength * r.filler.across(), across},
+		ModulusSpread: practice(r.modulusSpread), chart: r.name == "PC",
 	}
 	m.HoleBias, _ = holeBias(r.process)
+	m.Friction, m.FrictionSteel = frictionOf(r.name, r.process)
+	m.FrictionSpread = Figure{m.Friction.High/m.Friction.Value - 1, m.Friction.Mark}
+	m.bound()
 	for _, p := range processTolerances {
 		if p.process == r.process {
 			m.Tolerance, m.ToleranceShare = practice(p.floor), practice(p.share)
@@ -201,7 +219,8 @@ func (m *Material) override(s Figures, mark Mark) []fault.Fault {
 	}
 	set("modulus", " MPa", s.Modulus, softestModulus, stiffestModulus, &m.Modulus)
 	set("poisson", "", s.Poisson, 0, maxPoisson, &m.Poisson)
-	set("friction", "", s.Friction, 0, maxFriction, &m.Friction, &m.FrictionSteel)
+	var friction Figure
+	set("friction", "", s.Friction, 0, maxFriction, &friction)
 	// A figure in the layers brings its neighbours along by the old ratios.
 	once, strength := m.StrainOnce.Value, m.Strength.Value
 	ratioZ, ratioStrength := m.StrainOnceZ.Value/once, m.StrengthZ.Value/strength
@@ -225,13 +244,21 @@ func (m *Material) override(s Figures, mark Mark) []fault.Fault {
 		m.StrengthZ = Figure{*v * ratioStrength, mark}
 	}
 	set("strength_z", " MPa", s.StrengthZ, 0.1, 5000, &m.StrengthZ)
-	set("secant_zero", " %", s.SecantZero, 1e-3, 10, &m.SecantZero)
+	line := m.SecantZero
+	set("secant_zero", " %", s.SecantZero, 1e-3, noBound, &line)
+	switch {
+	case s.SecantZero != nil && line.Value != m.SecantZero.Value: // the same is no other law
+		m.SecantZero, m.SecantZeroLow, m.Straight = line, line, Figure{}
+	case s.SecantZero == nil && (s.Modulus != nil || s.Strength != nil) && m.SecantZero.Mark != MarkShop:
+		m.bound()
+	}
 	set("tolerance", " mm", s.Tolerance, 0, 5, &m.Tolerance)
 	set("tolerance_share", " %", s.ToleranceShare, 0, 0.05, &m.ToleranceShare)
 	set("hole_bias", " mm", s.HoleBias, -1, 1, &m.HoleBias)
 	set("rz", " mm", s.Rz, 0, 0.5, &m.Rz)
 	set("friction_spread", " %", s.FrictionSpread, 0, 0.9, &m.FrictionSpread)
 	set("modulus_spread", " %", s.ModulusSpread, 0, 0.9, &m.ModulusSpread)
+	m.restate(s, friction)
 	return out
 }
 
@@ -257,26 +284,4 @@ func Materials() []string {
 		}
 	}
 	return known
-}
-
-// pairFriction is the coefficient of friction of two materials [1]: a figure
-// from the job first; a plastic on metal by the plastic's value on steel; two
-// plastics by the higher of their values on themselves.
-func pairFriction(a, b Material) Figure {
-	stated := func(m Material) bool { return m.Friction.Mark == MarkJob }
-	switch {
-	case stated(a) && stated(b):
-		return Figure{max(a.Friction.Value, b.Friction.Value), a.Friction.Mark}
-	case stated(a):
-		return a.Friction
-	case stated(b):
-		return b.Friction
-	case a.Metal() && !b.Metal():
-		return b.FrictionSteel
-	case b.Metal() && !a.Metal():
-		return a.FrictionSteel
-	case a.Friction.Value >= b.Friction.Value:
-		return a.Friction
-	}
-	return b.Friction
 }

@@ -269,8 +269,8 @@ func (f PressFit) ready(hub, shaft Material, use string) joint {
 	j := joint{
 		kind: "press_fit", path: slide, outerIsLower: f.Outside == "lower",
 		size: s.size, drawn: s.drawn(), half: 0.5, fromOuter: s.outer, fromInner: s.inner, worst: s.worst, flatten: s.flatten, hold: s.hold,
-		outer:   member{stiffness: perRadial / (d * l.hubCompliance()), strain: 2 / d, limit: hub.PermittedHoop(use).Value, zero: d / 2 * hub.SecantZero.Value},
-		inner:   member{stiffness: perRadial / (d * l.shaftCompliance()), strain: 2 / d, limit: shaft.PermittedHoop(use).Value, zero: d / 2 * shaft.SecantZero.Value},
+		outer:   member{stiffness: perRadial / (d * l.hubCompliance()), strain: 2 / d, limit: hub.PermittedHoop(use).Value}.follow(hub, 2/d, hubReserve(f.OuterDiameter, d)),
+		inner:   member{stiffness: perRadial / (d * l.shaftCompliance()), strain: 2 / d, limit: shaft.PermittedHoop(use).Value}.follow(shaft, 2/d, 1),
 		length:  f.EngagementLength,
 		stroke:  f.EngagementLength,
 		modelUp: math.Log(pressModel), modelDown: math.Log(pressModel),

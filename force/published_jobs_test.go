@@ -36,7 +36,7 @@ func TestLampHousingAsAJob(t *testing.T) {
 // TestHookOfPCAsAJob: Snap-Fit Joints for Plastics - A Design Guide, calculation
 // example I, p. 16 (read): thickness 3.28 mm at the root and half of it at the tip, deflection force 32.5 N, mating force 58.5 N.
 func TestHookOfPCAsAJob(t *testing.T) {
-	pc := MaterialSpec{Material: "PC", Process: "moulded", Figures: Figures{Friction: ptr(0.6)}}
+	pc := MaterialSpec{Material: "PC", Process: "moulded", Figures: Figures{Modulus: ptr(2310.0), SecantZero: ptr(0.0933), Friction: ptr(0.6)}}
 	a := Assembly{Lower: pc, Upper: pc, Latches: []Latch{{ID: "hook", At: []planar.Point{{X: 0, Y: 0}}, Cantilever: &Cantilever{
 		Flexes: "lower", Bends: "outward", Undercut: 2.4, MatingAngle: rad(30), ReturnAngle: rad(45), Length: 19, Thickness: 3.28, TipThickness: 1.64, Width: 9.5, RootRadius: ptr(3.28)}}}}
 	v := explained(a)
@@ -54,7 +54,7 @@ func TestHookOfPCAsAJob(t *testing.T) {
 // third of 0.301 in with Q of 1.20 take 9.75 lbf, strain 2.17 %, mating force 17.56 lbf.
 func TestWorksheetArmAsAJob(t *testing.T) {
 	const lbf = 4.4482216152605
-	abs := MaterialSpec{Material: "ABS", Process: "moulded", Figures: Figures{Modulus: ptr(315000 * psi), Friction: ptr(0.6)}}
+	abs := MaterialSpec{Material: "ABS", Process: "moulded", Figures: Figures{Modulus: ptr(315000 * psi), SecantZero: ptr(noBound), Friction: ptr(0.6)}}
 	a := Assembly{Lower: abs, Upper: abs, Latches: []Latch{{ID: "snap", At: make([]planar.Point, 4), Cantilever: &Cantilever{
 		Flexes: "lower", Bends: "outward", Undercut: 0.301 / 3 * inch, MatingAngle: rad(30), ReturnAngle: rad(45), LeadIn: "mate",
 		Length: 0.6 * inch, Thickness: 0.101 * inch, TipThickness: 0.0505 * inch, Width: 0.125 * inch, BaseFactor: ptr(1.2), RootRadius: ptr(0.101 * inch)}}}}
@@ -73,7 +73,8 @@ func TestWorksheetArmAsAJob(t *testing.T) {
 // where the boss ends with the pin.
 func TestPinInBossAsAJob(t *testing.T) {
 	a := pinJob()
-	a.Lower.Modulus, a.Lower.Friction, a.Lower.HoleBias = ptr(1700.0), ptr(0.3), ptr(0)
+	a.Lower.Modulus, a.Lower.SecantZero, a.Lower.Friction, a.Lower.HoleBias = ptr(1700.0), ptr(noBound), ptr(0.3), ptr(0)
+	a.Upper.Modulus = ptr(210000.0)
 	p := a.Latches[0].PressFit
 	p.BoreBeyond, p.InterferenceTol = ptr(0.0), nil
 	r := mustAnalyse(t, a)
@@ -88,7 +89,7 @@ func TestPinInBossAsAJob(t *testing.T) {
 // mm, 20 mm long, friction 0.1: 63 MPa, 105 MPa round the bore, about 9900 N
 // (metricmech.com/calculators/press-fit.html, read). It leaves out the roughness.
 func TestSteelPinInSteelAsAJob(t *testing.T) {
-	steel := MaterialSpec{Material: "steel", Figures: Figures{Friction: ptr(0.1)}}
+	steel := MaterialSpec{Material: "steel", Figures: Figures{Modulus: ptr(210000.0), Friction: ptr(0.1)}}
 	a := Assembly{Lower: steel, Upper: steel, Latches: []Latch{{ID: "pin", At: []planar.Point{{X: 0, Y: 0}}, PressFit: &PressFit{
 		Outside: "lower", PinDiameter: 25.020, BoreDiameter: 25, OuterDiameter: 50, EngagementLength: 20, BoreBeyond: ptr(0.0), LeadInAngle: ptr(rad(15)), RoughnessLoss: ptr(0)}}}}
 	v := explained(a)

@@ -210,7 +210,7 @@ func answerPressed(p published) answers {
 	case "secant_modulus":
 		slope := (in("Es_a_MPa") - in("Es_b_MPa")) / (in("strain_b") - in("strain_a"))
 		e := in("Es_a_MPa") + slope*in("strain_a")
-		return answers{"Es_MPa": SecantModulus(e, in("strain"), e/slope)}
+		return answers{"Es_MPa": SecantModulus(e, in("strain"), e/slope, 0)}
 	case "allowable_strain":
 		return answers{"repeated_strain": RepeatedStrain(in("single_strain"))}
 	}

@@ -3,7 +3,7 @@ package force
 import "slices"
 
 // latchResult puts one latch's figures together.
-func latchResult(l Latch, j *joint, p profile, s state, mu Figure, b band, lower, upper Material) LatchResult {
+func latchResult(l Latch, j *joint, p profile, s state, mu Friction, b band, lower, upper Material) LatchResult {
 	r := LatchResult{ID: l.ID, Kind: j.kind, Count: len(l.At), Stroke: j.stroke, Transverse: s.load, Locks: s.jam, LocksFrom: j.locksFrom()}
 	whole := p
 	if s.jam {

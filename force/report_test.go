@@ -181,7 +181,7 @@ func TestReleasableCountsTheRepeatedStrain(t *testing.T) {
 func TestSeparationOfAShallowFlankIsBelowASteepOne(t *testing.T) {
 	last := 0.0
 	for _, back := range []float64{10, 20, 30, 40, 50} {
-		a := capJob()
+		a := stated(capJob())
 		a.Latches[0].Annular.ReturnAngle = rad(back)
 		l := mustAnalyse(t, a).Latches[0]
 		if l.SelfLocking || l.Separation <= last {
@@ -189,7 +189,7 @@ func TestSeparationOfAShallowFlankIsBelowASteepOne(t *testing.T) {
 		}
 		last = l.Separation
 	}
-	a := capJob()
+	a := stated(capJob())
 	a.Latches[0].Annular.ReturnAngle = rad(60) // friction 0.6 locks above 59.04 deg
 	if l := mustAnalyse(t, a).Latches[0]; !l.SelfLocking || l.Separation != 0 {
 		t.Errorf("must lock: %+v", l)
@@ -218,10 +218,10 @@ func TestBallPullsOutAsItPushesIn(t *testing.T) {
 // TestHoldAtEitherEnd: a pin at the ends of friction, size, moduli and model, by
 // Lame, once more.
 func TestHoldAtEitherEnd(t *testing.T) {
-	a := pinJob()
+	a := stated(pinJob())
 	l := mustAnalyse(t, a).Latches[0]
 	hold := func(side, model float64) float64 {
-		mu, delta, factor := 0.4*(1+side*0.25), 0.05+side*0.02, 1+side*0.15
+		mu, delta, factor := 0.4*math.Pow(1.25, side), 0.05+side*0.02, 1+side*0.15
 		w := (11.0*11 + 25) / (11*11 - 25)
 		p := delta / (5 * ((w+0.4)/(2000*factor) + 0.7/(210000*factor)))
 		return model * mu * p * math.Pi * 5 * 10

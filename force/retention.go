@@ -56,7 +56,11 @@ func (j *joint) holding(mu float64) (profile, state) {
 // so, high 0 for one that locks.
 func (j *joint) separations(b band, nominal float64) (low, high float64) {
 	at := func(side float64) (float64, bool) {
-		c := causes{mu: b.mu * (1 + side*b.friction), lower: 1 + side*b.lower, upper: 1 + side*b.upper, model: side}
+		j := *j
+		if side < 0 {
+			j.outer.zero, j.inner.zero = j.outer.low, j.inner.low
+		}
+		c := causes{mu: b.mu.At(2 * side), lower: 1 + side*b.lower, upper: 1 + side*b.upper, model: side}
 		s := j.share(&c)
 		var p profile
 		var st state
@@ -94,9 +98,8 @@ func (j *joint) springback(mu float64, r state, p *profile) float64 {
 	case j.path == hump && j.crest > 0, j.path == slide, r.loose || p.n == 0:
 		return 0
 	case j.path == hump:
-		w := max(0, r.move+j.crest/j.rise)
 		t, _ := flank(-mu, j.tanA, j.lever)
-		return max(0, r.load*w/r.move*t)
+		return max(0, p.at(0)/r.factor*t)
 	}
 	z := -p.lip.zero
 	c := math.Sqrt(max(0, p.lip.radius*p.lip.radius-z*z))

@@ -110,7 +110,7 @@ func TestRingsASecondTime(t *testing.T) {
 			func() (float64, float64) { return wallMember(43.2, d, 3, 0, e, nu, Long, true) },
 			func() (float64, float64) { k, l, _ := fingersOf(6, d, 36.8, 2, 10, e, 0.4, false); return k, l }},
 	} {
-		a := capJob()
+		a := stated(capJob())
 		c.change(a.Latches[0].Annular)
 		r := mustAnalyse(t, a)
 		ko, lo := c.outer()
@@ -159,7 +159,7 @@ func TestBallsASecondTime(t *testing.T) {
 			return fingersOf(4, 9, 5.6, 0.8, 6, e, 0.2, true)
 		}},
 	} {
-		a := ballJob()
+		a := stated(ballJob())
 		c.change(a.Latches[0].Ball)
 		r := mustAnalyse(t, a)
 		k, lever, strain := c.mouth()
@@ -229,7 +229,7 @@ func TestArmsASecondTime(t *testing.T) {
 				{math.Pi * 3, inertia, func(x float64) float64 { return 19 + 3*math.Sin(x/3) }, func(x float64) float64 { return 1 + 3*(1-math.Cos(x/3)) }},
 				{19, inertia, same, flat(1 + 2*3)}}, 0, 22 / inertia},
 	} {
-		a := armJob()
+		a := stated(armJob())
 		v := a.Latches[0].Cantilever
 		v.TipThickness, v.Land = 0, 0
 		c.change(v)
@@ -242,7 +242,7 @@ func TestArmsASecondTime(t *testing.T) {
 		near(t, c.name+": peak", r.Latches[0].PeakEach, load*axial(mu, rad(30)+theta, lever), 5e-3)
 	}
 	// A rocker on two bars: shear modulus times polar moment.
-	a := armJob()
+	a := stated(armJob())
 	v := a.Latches[0].Cantilever
 	*v = Cantilever{Flexes: "lower", Bends: "outward", Shape: "rocker", Undercut: 1.2, UndercutTol: ptr(0.1), MatingAngle: rad(30), ReturnAngle: rad(45), Length: 19, BarRadius: 1.2, BarLength: 8, RootRadius: ptr(0.6)}
 	k := 2 * e / (2 * 1.37) * math.Pi * math.Pow(1.2, 4) / 2 / (8 * 19 * 19)

@@ -45,6 +45,9 @@ func (s Shop) Resolve(spec MaterialSpec) (Material, []fault.Fault) {
 		out = append(out, fault.Fault{Field: "build", Given: spec.Build, Problem: "is not known", Want: "along or across the press axis"})
 	}
 	out = append(out, finishFaults(spec.Finish)...)
+	if spec.Lubrication != "" {
+		out = append(out, choiceFault("lubrication", spec.Lubrication, "dry", "film")...)
+	}
 	if name, ok := s.find(spec.Material); ok {
 		var faults []fault.Fault
 		m, faults = s.resolveShop(name, spec)
@@ -65,6 +68,9 @@ func (s Shop) Resolve(spec MaterialSpec) (Material, []fault.Fault) {
 	}
 	if m.Finish = spec.Finish; m.Finish == "" && m.Layered() {
 		m.Finish = finishes[0]
+	}
+	if m.Lubrication = spec.Lubrication; m.Lubrication == "" {
+		m.Lubrication = "dry"
 	}
 	return m, m.override(spec.Figures, MarkJob)
 }

@@ -9,7 +9,10 @@ type member struct {
 	stiffness float64 // at small strain [load/mm]; 0: rigid
 	strain    float64 // strain at the place that fails first, per mm of movement [1/mm]
 	limit     float64 // permitted strain [1]
-	zero      float64 // movement at which the secant line meets zero [mm]; 0: no secant data
+	zero      float64 // movement at which the secant line meets zero [mm]; 0: no bound, a metal
+	knee      float64 // movement up to which load is in proportion [mm], below a quarter of zero
+	low       float64 // zero for what holds [mm]
+	reserve   float64 // of zero over that of the most strained fibre, see bodyReserve [1]
 	wall      float64 // plus or minus on the wall, share of it [1]
 	law       wallLaw // how the stiffness follows the wall
 }
@@ -23,18 +26,21 @@ const (
 	barWall                 // 4: a twisted round bar
 )
 
+// bend is twice the movement from the knee to the top of the load [mm].
+func (m *member) bend() float64 { return m.zero - 4*m.knee }
+
 // movementAt gives the movement under a load that the member can carry.
 func (m *member) movementAt(k, load float64) float64 {
 	switch {
 	case m.stiffness == 0:
 		return 0
-	case m.zero == 0:
+	case m.zero == 0 || load <= k*m.knee:
 		return load / k
 	}
-	return m.zero / 2 * (1 - math.Sqrt(max(0, 1-4*load/(k*m.zero))))
+	return m.knee + m.bend()/2*(1-math.Sqrt(max(0, 1-4*(load-k*m.knee)/(k*m.bend()))))
 }
 
-// most is the largest load the member carries: the top of the secant parabola.
+// most is the largest load the member carries: the top of its law.
 func (m *member) most(k float64) float64 {
 	if m.stiffness == 0 || m.zero == 0 {
 		return math.Inf(1)
@@ -42,16 +48,27 @@ func (m *member) most(k float64) float64 {
 	return k * m.zero / 4
 }
 
+// polynomial gives the load over the movement, p0 + p1 w + p2 w^2, before or
+// beyond the knee and below the top.
+func (m *member) polynomial(k float64, beyond bool) (p0, p1, p2 float64) {
+	if m.zero == 0 || !beyond {
+		return 0, k, 0
+	}
+	q := k / m.bend()
+	return -q * m.knee * m.knee, k + 2*q*m.knee, -q
+}
+
 // series loads two members in series by a movement w, with stiffnesses ko and
 // ki that already carry modulus and wall of this draw.
 //
-//	ko wo (1 - wo/ao) = ki wi (1 - wi/ai),  wo + wi = w
+//	Po(wo) = Pi(w - wo)
+//	P(v) = k v                          up to the knee
+//	P(v) = k [v - (v - knee)^2/(zero - 4 knee)]   up to the top, at zero/2 - knee
 //
-// A member past the top of its parabola carries that load and takes the rest of
-// the movement, so that more movement never means less load. small is the
-// stiffness of both at small strain.
+// A member past its top carries that load and takes the rest of the movement, so that
+// more movement never means less load. small is the stiffness of both at small strain.
 //
-// Source: springs in series; the secant line is [SecantModulus].
+// Source: springs in series; the law is [SecantModulus].
 func series(outer, inner *member, ko, ki, w float64) (load, wo, small float64) {
 	switch {
 	case outer.stiffness == 0:
@@ -71,26 +88,30 @@ func series(outer, inner *member, ko, ki, w float64) (load, wo, small float64) {
 		}
 		return most, outer.movementAt(ko, most), small
 	}
-	var byO, byI float64
-	if outer.zero > 0 {
-		byO = 1 / outer.zero
-	}
-	if inner.zero > 0 {
-		byI = 1 / inner.zero
-	}
-	a, b, c := ki*byI-ko*byO, ko+ki*(1-2*w*byI), -ki*w*(1-w*byI)
+	o0, o1, o2 := outer.polynomial(ko, beyond(outer, inner, ko, ki, w))
+	i0, i1, i2 := inner.polynomial(ki, beyond(inner, outer, ki, ko, w))
+	a, b, c := o2-i2, o1+i1+2*w*i2, o0-i0-w*(i1+w*i2)
 	wo = -2 * c / (b + math.Sqrt(max(0, b*b-4*a*c)))
-	return ko * wo * (1 - wo*byO), wo, small
+	return o0 + wo*(o1+wo*o2), wo, small
+}
+
+// beyond says whether a member is past its knee when both together have moved by w.
+func beyond(m, other *member, k, kOther, w float64) bool {
+	if m.knee == 0 {
+		return true
+	}
+	load := k * m.knee
+	return load <= other.most(kOther) && m.knee+other.movementAt(kOther, load) < w
 }
 
 func single(m *member, k, w float64) (load, movement, small float64) {
-	if m.zero == 0 {
+	switch {
+	case m.zero == 0 || w <= m.knee:
 		return k * w, w, k
-	}
-	if w >= m.zero/2 {
+	case w >= m.zero/2-m.knee:
 		return k * m.zero / 4, w, k
 	}
-	return k * w * (1 - w/m.zero), w, k
+	return k * (w - (w-m.knee)*(w-m.knee)/m.bend()), w, k
 }
 
 // wallFactor is what a change of wall, a share of it, does to a stiffness.

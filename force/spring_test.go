@@ -11,8 +11,14 @@ func memberLoad(m member, w float64) float64 {
 	if m.zero == 0 {
 		return m.stiffness * w
 	}
-	eps := w / m.zero
-	return SecantModulus(m.stiffness, eps, 1) * w
+	// The tangent is K up to the knee and falls evenly to nothing at the top.
+	top := m.zero/2 - m.knee
+	v := min(w, top)
+	if v <= m.knee {
+		return m.stiffness * v
+	}
+	tangent := m.stiffness * (top - v) / (top - m.knee)
+	return m.stiffness*m.knee + (v-m.knee)*(m.stiffness+tangent)/2
 }
 
 func TestSeriesBalancesBothMembers(t *testing.T) {
@@ -24,6 +30,9 @@ func TestSeriesBalancesBothMembers(t *testing.T) {
 		}
 		if rng.IntN(3) > 0 {
 			i.zero = 0.1 + rng.Float64()
+		}
+		if rng.IntN(2) > 0 {
+			o.knee, i.knee = 0.2*o.zero*rng.Float64(), 0.2*i.zero*rng.Float64()
 		}
 		w := 1.5 * rng.Float64()
 		load, wo, _ := series(&o, &i, o.stiffness, i.stiffness, w)
@@ -40,6 +49,7 @@ func TestSeriesNeverLosesLoadWithMovement(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 6))
 	for range 300 {
 		o, i := member{stiffness: 10 * rng.Float64(), zero: rng.Float64()}, member{stiffness: 10 * rng.Float64(), zero: rng.Float64()}
+		o.knee = 0.2 * o.zero * rng.Float64()
 		last := 0.0
 		for k := range 200 {
 			load, _, _ := series(&o, &i, o.stiffness, i.stiffness, 0.01*float64(k))

@@ -150,6 +150,9 @@ func TestDoublingTheForce(t *testing.T) {
 	}
 }
 
+// A ball whose mouth bends down has its summit further from that of the nominal one: the sum
+// may be 2 % too high for it, never too low by more than 1 %.
+//
 // In every draw the sum lies between the largest force of a single latch and the sum of
 // all their largest forces, and is what looking everywhere finds: exactly, but for balls,
 // whose summit moves.
@@ -197,7 +200,7 @@ func TestSumOfEveryDraw(t *testing.T) {
 			if got < most*(1-tolerance) || got > all*(1+tolerance) {
 				t.Errorf("assembly %d, draw %d: sum %.4f N, the largest of one %.4f, of all together %.4f", n, k, got, most, all)
 			}
-			if dense := denseSum(plain.profiles, keeps); got < dense*(1-tolerance) || got > dense*(1+max(tolerance, 0.01)) {
+			if dense := denseSum(plain.profiles, keeps); got < dense*(1-tolerance) || got > dense*(1+max(2*tolerance, 0.01)) {
 				t.Errorf("assembly %d, draw %d: sum %.4f N, looking everywhere finds %.4f", n, k, got, dense)
 			}
 		}

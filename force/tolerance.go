@@ -18,23 +18,23 @@ const (
 	apartShare    = math.Sqrt2 / 4 // [1]
 )
 
-// band is the middle and half width of what is drawn evenly.
+// band is the friction, log-normal, and the half widths of the moduli, drawn evenly.
 type band struct {
-	mu                     float64 // nominal friction [1]
-	friction, lower, upper float64 // plus or minus, share [1]
-	rough                  bool    // what is pressed loses interference to its asperities, within a range
+	mu           Friction
+	lower, upper float64 // plus or minus, share [1]
+	rough        bool    // what is pressed loses interference to its asperities, within a range
 }
 
 // bandOf is that of two parts.
 func bandOf(lower, upper Material) band {
-	return band{mu: pairFriction(lower, upper).Value, friction: max(lower.FrictionSpread.Value, upper.FrictionSpread.Value), lower: lower.ModulusSpread.Value, upper: upper.ModulusSpread.Value}
+	return band{mu: pairFriction(lower, upper), lower: lower.ModulusSpread.Value, upper: upper.ModulusSpread.Value}
 }
 
 // The names of the common inputs, in the order of the draws.
 var commonInputs = [...]string{"friction", "modulus of lower", "modulus of upper", "force model", "surfaces of lower", "surfaces of upper", "flattened asperities"}
 
-// tolerance draws assemblies and fills the band. Friction and modulus are even
-// over their spread; the growth of each part's surfaces, which makes pins and
+// tolerance draws assemblies and fills the band. Friction is log-normal, see [Friction];
+// modulus even over its spread; the growth of each part's surfaces, which makes pins and
 // walls thick and bores narrow, and the model error are normal and common to an
 // assembly; sizes and walls of each joint at each place have their own besides.
 // An assembly with a joint that jams has no force and counts as above all others.
@@ -88,21 +88,22 @@ func (r *Result) tolerance(ctx context.Context, a Assembly, joints []joint, coun
 	return nil
 }
 
-// worst is all that an assembly has in common at the end where the force is most.
+// worst is all that an assembly has in common at the end where the force is most, each
+// at its stated end.
 func (b band) worst() causes {
-	return causes{mu: b.mu * (1 + b.friction), lower: 1 + b.lower, upper: 1 + b.upper, model: 1}
+	return causes{mu: b.mu.High, lower: 1 + b.lower, upper: 1 + b.upper, model: 1}
 }
 
 // highest is the highest friction that is drawn [1].
-func (b band) highest() float64 { return b.mu * (1 + b.friction) }
+func (b band) highest() float64 { return b.mu.At(3) }
 
 // draw draws what one assembly has in common, and gives the inputs in the order of
 // commonInputs.
 func (b band) draw(rng *rand.Rand) (causes, [len(commonInputs)]float64) {
 	var x [len(commonInputs)]float64
-	x[0], x[1], x[2] = 2*rng.Float64()-1, 2*rng.Float64()-1, 2*rng.Float64()-1
+	x[0], x[1], x[2] = normal(rng), 2*rng.Float64()-1, 2*rng.Float64()-1
 	x[3], x[4], x[5] = normal(rng), normal(rng), normal(rng)
-	c := causes{mu: b.mu * (1 + b.friction*x[0]), lower: 1 + b.lower*x[1], upper: 1 + b.upper*x[2], model: 0.5 * x[3],
+	c := causes{mu: b.mu.At(x[0]), lower: 1 + b.lower*x[1], upper: 1 + b.upper*x[2], model: 0.5 * x[3],
 		processLower: togetherShare * x[4], processUpper: togetherShare * x[5]}
 	if b.rough {
 		c.flatten = rng.Float64()

@@ -81,7 +81,7 @@ func TestNoToleranceLeavesOnlyTheNominal(t *testing.T) {
 	joints[0].findNodes(0.4)
 	r := Result{Latches: make([]LatchResult, 1)}
 	a.Draws = 100
-	r.tolerance(t.Context(), a, joints, []int{2}, band{mu: pairFriction(lower, upper).Value})
+	r.tolerance(t.Context(), a, joints, []int{2}, band{mu: pairFriction(lower, upper)})
 	want := mustAnalyse(t, a).Peak
 	for _, got := range []float64{r.P5, r.P50, r.P95, r.Worst} {
 		near(t, "without any tolerance", got, want, 1e-12)
@@ -129,12 +129,12 @@ func TestSharesAgainstAKnownSum(t *testing.T) {
 	zero := ptr(0.0)
 	a.Latches[0].At = []planar.Point{{X: 0, Y: 0}}
 	a.Draws = 60000
-	a.Lower.Figures = Figures{ModulusSpread: zero, FrictionSpread: ptr(0.4), Friction: ptr(0.4)}
+	a.Lower.Figures = Figures{Modulus: ptr(2000.0), SecantZero: ptr(noBound), ModulusSpread: zero, FrictionSpread: ptr(0.4), Friction: ptr(0.4)}
 	a.Upper.Figures = Figures{ModulusSpread: zero}
 	p := a.Latches[0].PressFit
 	p.InterferenceTol = ptr(0.02)
 	r := mustAnalyse(t, a)
-	vf := 0.4 * 0.4 / 3                       // even over plus or minus 0.4
+	vf := math.Pow(math.Log(1.4)/2, 2)        // log-normal, 1.4 times at two deviations
 	vs := math.Pow(0.02/2/0.05, 2)            // normal, two deviations 0.02 of 0.05
 	vm := math.Pow(math.Log(pressModel)/2, 2) // model
 	whole := vf + vs + vm + vf*vs
@@ -181,11 +181,11 @@ func TestPercentilesOfKnownValues(t *testing.T) {
 	near(t, "standard error of P95", p95Error(v), math.Sqrt(0.95*0.05/2001), 1e-9)
 }
 
-// TestDrawsAreEvenOrNormalAsStated: friction and moduli even over their spread, and so
-// what asperities lose, the rest normal, cut at three.
+// TestDrawsAreEvenOrNormalAsStated: moduli even over their spread, and so what
+// asperities lose; friction log-normal by its two ends, the rest normal, all cut at three.
 func TestDrawsAreEvenOrNormalAsStated(t *testing.T) {
 	rng := rand.New(rand.NewPCG(1, 2))
-	b := band{mu: 0.4, friction: 0.25, lower: 0.15, upper: 0.1, rough: true}
+	b := band{mu: Friction{Value: 0.4, Low: 0.25, High: 0.5}, lower: 0.15, upper: 0.1, rough: true}
 	const n = 40000
 	var low, high, mean, square [6]float64
 	var least, most, half float64
@@ -198,7 +198,11 @@ func TestDrawsAreEvenOrNormalAsStated(t *testing.T) {
 		for i, v := range x[:6] {
 			low[i], high[i], mean[i], square[i] = math.Min(low[i], v), math.Max(high[i], v), mean[i]+v/n, square[i]+v*v/n
 		}
-		for i, v := range [6][2]float64{{c.mu, 0.4 * (1 + 0.25*x[0])}, {c.lower, 1 + 0.15*x[1]}, {c.upper, 1 + 0.1*x[2]}, {c.model, x[3] / 2}, {c.processLower, x[4] * 0.5 / math.Sqrt2}, {c.processUpper, x[5] * 0.5 / math.Sqrt2}} {
+		mu := 0.4 * math.Pow(0.5/0.4, x[0]/2)
+		if x[0] < 0 {
+			mu = 0.4 * math.Pow(0.25/0.4, -x[0]/2)
+		}
+		for i, v := range [6][2]float64{{c.mu, mu}, {c.lower, 1 + 0.15*x[1]}, {c.upper, 1 + 0.1*x[2]}, {c.model, x[3] / 2}, {c.processLower, x[4] * 0.5 / math.Sqrt2}, {c.processUpper, x[5] * 0.5 / math.Sqrt2}} {
 			if math.Abs(v[0]-v[1]) > 1e-12 {
 				t.Fatalf("cause %d is %g, want %g", i, v[0], v[1])
 			}
@@ -209,8 +213,8 @@ func TestDrawsAreEvenOrNormalAsStated(t *testing.T) {
 	}
 	for i := range 6 {
 		end, variance := 1.0, 1.0/3
-		if i >= 3 {
-			end, variance = 3, 0.9733 // of a normal draw cut at three: from its integral
+		if i == 0 || i >= 3 {
+			end, variance = 3, 0.9950 // of a normal draw, what lies beyond three put there: from its integral
 		}
 		if high[i] > end || high[i] < 0.995*end || low[i] < -end || low[i] > -0.995*end || math.Abs(mean[i]) > 0.02 || math.Abs(square[i]/variance-1) > 0.03 {
 			t.Errorf("input %d: %g to %g, mean %g, mean square %g; want +-%g and %g", i, low[i], high[i], mean[i], square[i], end, variance)
@@ -218,8 +222,8 @@ func TestDrawsAreEvenOrNormalAsStated(t *testing.T) {
 	}
 }
 
-// TestWorkOfDrawsIsTheWorkOfTheirCurves: balls by three points of Gauss, to one and a
-// half per cent.
+// TestWorkOfDrawsIsTheWorkOfTheirCurves: balls by three points of Gauss, to two
+// per cent.
 func TestWorkOfDrawsIsTheWorkOfTheirCurves(t *testing.T) {
 	for _, a := range everyJob() {
 		lower, _ := Resolve(a.Lower)
@@ -232,7 +236,7 @@ func TestWorkOfDrawsIsTheWorkOfTheirCurves(t *testing.T) {
 		for range 20 {
 			c := causes{mu: mu * (0.8 + 0.4*rng.Float64()), lower: 1, upper: 1}
 			tr.draw(&c, []*rand.Rand{rng}, 0.2, means)
-			near(t, a.Latches[0].ID, tr.work(), sumCurve(tr.profiles, []int{1, 1, 1}).Work(), 0.015)
+			near(t, a.Latches[0].ID, tr.work(), sumCurve(tr.profiles, []int{1, 1, 1}).Work(), 0.02)
 		}
 	}
 }
@@ -245,7 +249,7 @@ func TestSharesOfAKnownSum(t *testing.T) {
 	for range 60000 {
 		for i := range v.x {
 			v.x[i] = normal(rng)
-			if i < 3 {
+			if i == 1 || i == 2 {
 				v.x[i] = 2*rng.Float64() - 1
 			}
 		}

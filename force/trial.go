@@ -125,8 +125,8 @@ func (t *trial) sum(lift float64) float64 {
 
 // peak is the largest sum at one lift. Forces rise from their first contact, so
 // the sum peaks where one of them bends down or drops, which the nodes hold;
-// round every summit that balls may make the highest, a parabola through three
-// nodes is tried too.
+// round every summit that balls may make the highest, parabolas through three
+// places are tried too.
 func (t *trial) peak() float64 {
 	clear(t.sums)
 	for i := range t.profiles {
@@ -148,10 +148,23 @@ func (t *trial) peak() float64 {
 			continue
 		}
 		x0, x1, x2 := t.nodes[i-1], t.nodes[i], t.nodes[i+1]
-		a, b := (x1-x0)*(y1-y2), (x1-x2)*(y1-y0)
-		if d := a - b; d != 0 {
-			if v := x1 - ((x1-x0)*a-(x1-x2)*b)/(2*d); v > x0 && v < x2 {
-				f = max(f, t.sum(v))
+		for range 2 { // the second through the summit of the first
+			a, b := (x1-x0)*(y1-y2), (x1-x2)*(y1-y0)
+			v := x1 - ((x1-x0)*a-(x1-x2)*b)/(2*(a-b))
+			if !(v > x0 && v < x2) || v == x1 {
+				break
+			}
+			y := t.sum(v)
+			f = max(f, y)
+			switch {
+			case v < x1 && y >= y1:
+				x1, y1, x2, y2 = v, y, x1, y1
+			case v > x1 && y >= y1:
+				x0, y0, x1, y1 = x1, y1, v, y
+			case v < x1:
+				x0, y0 = v, y
+			default:
+				x2, y2 = v, y
 			}
 		}
 	}

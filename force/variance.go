@@ -37,13 +37,13 @@ func newVariance(latches []Latch) *variance {
 }
 
 // add takes the peak that belongs to the inputs in x. Inputs lie in -3 to 3; the
-// first three in -1 to 1.
+// moduli in -1 to 1.
 func (v *variance) add(peak float64) {
 	v.n++
 	v.total += peak
 	v.square += peak * peak
 	for i, x := range v.x {
-		if i < 3 {
+		if i == 1 || i == 2 {
 			x *= 3
 		}
 		b := min(varianceBins-1, max(0, int((x+3)*(varianceBins/6.0))))

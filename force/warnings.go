@@ -47,7 +47,7 @@ const (
 )
 
 // latchWarnings says what the person should know of one latch.
-func latchWarnings(l Latch, j *joint, s state, r LatchResult, mu Figure, outer, inner Material) []warning.Warning {
+func latchWarnings(l Latch, j *joint, s state, r LatchResult, mu Friction, outer, inner Material) []warning.Warning {
 	var out []warning.Warning
 	add := func(n int, format string, v ...any) {
 		out = append(out, warning.Warning{Number: n, Text: l.ID + ": " + fmt.Sprintf(format, v...)})
@@ -55,7 +55,7 @@ func latchWarnings(l Latch, j *joint, s state, r LatchResult, mu Figure, outer, 
 	switch {
 	case l.Annular != nil:
 		a := l.Annular
-		add(warnModel, "the force is from shell theory; a published design guide would have it lower by a factor of about %.2f, which the band carries downward", math.Exp(j.modelDown))
+		add(warnModel, "the force is from shell theory; a published design guide would have it lower by a factor of about %.2f, which the band carries downward", math.Exp(j.modelDown-j.thin))
 		to, ti := a.outerTube(outer), a.innerTube(inner)
 		if to.Wall > thickWall*to.Radius || ti.Wall > thickWall*ti.Radius {
 			add(warnThick, "a wall thicker than %.2g of its radius depends on how wide the bead bears: measure a sample", thickWall)
@@ -186,8 +186,8 @@ func materialWarnings(l Latch, j *joint, outer, inner Material, add func(int, st
 		if spring.stiffness == 0 || m.Metal() {
 			continue
 		}
-		if m.SecantZero.Value == 0 {
-			once(warnNoSecant, "no secant data for %s: the modulus at small strain is used and overstates the force", m.Name)
+		if m.SecantZero.Mark == MarkOwn {
+			once(warnNoSecant, "no measured secant data for %s: its stress is bent to its strength by rule, see the topic materials", m.Name)
 		}
 		if l.Cantilever != nil || !m.Layered() || m.StrainOnceZ.Value >= m.StrainOnce.Value {
 			continue

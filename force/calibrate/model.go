@@ -203,7 +203,7 @@ func (m *Model) assembly(s *subject, on form, friction, stiffness, size float64)
 func retuned(spec force.MaterialSpec, m force.Material, friction, stiffness float64) force.MaterialSpec {
 	spec.Friction = &friction
 	if !m.Metal() {
-		spec.Modulus = new(m.Modulus.Value * stiffness)
+		spec.Modulus, spec.SecantZero = new(m.Modulus.Value*stiffness), new(m.SecantZero.Value)
 	}
 	return spec
 }

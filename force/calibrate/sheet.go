@@ -57,7 +57,7 @@ func (f *Fit) Sheet(source string) Sheet {
 	m := f.model
 	together := f.together()
 	s := Sheet{Source: source, Lower: Pairing{m.lower.Name, m.lower.Process}, Upper: Pairing{m.upper.Name, m.upper.Process},
-		Friction: figures(f.Friction.Value, 4), FrictionSpread: figures(together*evenSpread(f.Friction), 3),
+		Friction: figures(f.Friction.Value, 4), FrictionSpread: figures(min(0.9, math.Expm1(2*together*logDeviation(f.Friction))), 3),
 		Stiffness: figures(f.Stiffness.Value, 4), StiffnessSpread: figures(together*evenSpread(f.Stiffness), 3), Measured: f.Measured}
 	for _, r := range f.Residuals {
 		if r.Outlier {
@@ -109,9 +109,12 @@ func (f *Fit) together() float64 {
 // evenSpread is the half width of the even draw that package force makes of a figure,
 // with the standard deviation of the estimate [1].
 func evenSpread(e Estimate) float64 {
-	sd := math.Log(e.High/e.Low) / 3.92
-	return min(0.9, math.Sqrt(3)*sd)
+	return min(0.9, math.Sqrt(3)*logDeviation(e))
 }
+
+// logDeviation is the standard deviation of ln of an estimate [1]. A friction is drawn
+// log-normal, and its spread is the ratio of two of them.
+func logDeviation(e Estimate) float64 { return math.Log(e.High/e.Low) / 3.92 }
 
 func microns(v float64) float64 { return math.Round(v*1000) / 1000 }
 
@@ -208,6 +211,7 @@ func (s Sheet) Apply(a force.Assembly) (force.Assembly, []Change, error) {
 		note("friction_spread", m.FrictionSpread.Value, s.FrictionSpread, " %", 100)
 		if !m.Metal() {
 			spec.Modulus, spec.ModulusSpread = new(m.Modulus.Value*s.Stiffness), new(s.StiffnessSpread)
+			spec.SecantZero = new(m.SecantZero.Value) // what was measured scales the force, not the strain
 			note("modulus", m.Modulus.Value, *spec.Modulus, " MPa", 1)
 			note("modulus_spread", m.ModulusSpread.Value, s.StiffnessSpread, " %", 100)
 		}

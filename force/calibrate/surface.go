@@ -40,7 +40,7 @@ func (a axis) find(v float64) (int, float64) {
 
 const (
 	frictionNodes  = 15
-	stiffnessNodes = 3
+	stiffnessNodes = 5
 	sizeNodes      = 16
 	reachSpreads   = 3.6 // how far the axes reach, in standard deviations of the prior
 	locked         = 4.0 // ln of the factor on the last force that stands for a joint which friction locks

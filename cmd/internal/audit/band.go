@@ -92,7 +92,7 @@ func (f *finding) redraw(d *force.Doubt, pushes []force.Push, n int) {
 
 // worst puts everything at its bad end.
 func (f *finding) worst(d *force.Doubt, pushes []force.Push, r force.Result, by float64) {
-	d.Under(d.Common(1, 1, 1, 2))
+	d.Under(d.Common(highFriction, 1, 1, 2))
 	k := 0
 	for m, g := range d.Designs {
 		for range g.Count {
@@ -239,3 +239,7 @@ func one(b bool) int {
 	}
 	return 0
 }
+
+// highFriction is the share of assemblies below the high end of the friction, two
+// standard deviations above the middle [1].
+var highFriction = (1 + math.Erf(math.Sqrt2)) / 2

@@ -156,8 +156,8 @@ func materialOf(m force.Material) Material {
 	}
 	add("modulus", "MPa", m.Modulus)
 	add("poisson", "1", m.Poisson)
-	add("friction", "1", m.Friction)
-	add("friction on steel", "1", m.FrictionSteel)
+	add("friction", "1", m.Friction.Figure())
+	add("friction on steel", "1", m.FrictionSteel.Figure())
 	add("strain once", "1", m.StrainOnce)
 	add("strain once across the layers", "1", m.StrainOnceZ)
 	add("strain repeated", "1", m.StrainRepeated)
@@ -167,6 +167,9 @@ func materialOf(m force.Material) Material {
 	add("strength across the layers", "MPa", m.StrengthZ)
 	if m.SecantZero.Value != 0 {
 		add("strain at which the secant line meets zero", "1", m.SecantZero)
+	}
+	if m.Straight.Value != 0 {
+		add("strain up to which stress is in proportion", "1", m.Straight)
 	}
 	add("tolerance at least", "mm", m.LeastTolerance())
 	add("change of a small hole's diameter", "mm", m.HoleBias)

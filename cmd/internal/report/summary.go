@@ -156,6 +156,9 @@ func (u units) holds(q force.LatchResult) string {
 	if least == most {
 		return least
 	}
+	if len(least) > 4 {
+		least = fmt.Sprintf("%.2g", low) // the column is narrow
+	}
 	return least + "-" + most
 }
 

@@ -95,7 +95,7 @@ func materialDefaults(spec force.MaterialSpec, m force.Material) []string {
 		scale      float64
 		force.Figure
 	}{
-		{"modulus", " MPa", 1, m.Modulus}, {"friction", "", 1, m.Friction}, {"friction on steel", "", 1, m.FrictionSteel},
+		{"modulus", " MPa", 1, m.Modulus}, {"friction", "", 1, m.Friction.Figure()}, {"friction on steel", "", 1, m.FrictionSteel.Figure()},
 		{"strain once", " %", 100, m.StrainOnce}, {"strain once across the layers", " %", 100, m.StrainOnceZ},
 		{"tolerance at least", " mm", 1, m.LeastTolerance()}, {"change of a small hole", " mm", 1, m.HoleBias}, {"density", " g/cm3", 1, m.Density},
 	} {

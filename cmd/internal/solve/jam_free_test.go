@@ -130,7 +130,7 @@ func TestNoMethodPassesWhatJams(t *testing.T) {
 	seen := map[string]int{}
 	last := -1.0
 	for k := range 28 {
-		angle := 36.5 + 0.25*float64(k)
+		angle := 31 + 0.5*float64(k)
 		st := worked(t, hookJob("PA12", angle, 0.6, 12, 2, "draws: 20000\n"))
 		share := st.Result.Jammed
 		if share < last {
