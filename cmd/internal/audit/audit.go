@@ -63,5 +63,13 @@ func Solution(ctx context.Context, s *solve.Solution) error {
 	if err := Choices(ctx, s); err != nil {
 		return err
 	}
-	return fault(tooling(s))
+	found := [][]Contradiction{tooling(s)}
+	for i := range s.Steps {
+		if s.Tooled() {
+			f := &finding{about: s.Steps[i].Name}
+			f.acceptance(&s.Steps[i])
+			found = append(found, f.all)
+		}
+	}
+	return fault(found...)
 }

@@ -32,8 +32,12 @@ type said struct {
 		Rate        float64 `json:"rate_per_hour"`
 	} `json:"job"`
 	Steps []struct {
-		Name   string    `json:"name"`
-		Force  saidForce `json:"force"`
+		Name       string    `json:"name"`
+		Force      saidForce `json:"force"`
+		Acceptance struct {
+			Nominal float64 `json:"seat_nominal_mm"`
+			Travel  float64 `json:"lift_accepted_mm"`
+		} `json:"acceptance"`
 		Method struct {
 			Chosen     string `json:"chosen"`
 			Overridden bool   `json:"overridden"`
@@ -121,6 +125,10 @@ func (f *finding) report(s *solve.Solution, p said) {
 		st := &s.Steps[i]
 		equal(f, law, "the name of a step", q.Name, st.Name)
 		f.forceSaid(law, st, q.Force)
+		if s.Tooled() {
+			f.same(law, "lift accepted of "+st.Name, q.Acceptance.Travel, st.Seated.Travel, digits)
+			f.same(law, "measure of a seated pair of "+st.Name, q.Acceptance.Nominal, st.Seated.Nominal, digits)
+		}
 		equal(f, law, "method of "+st.Name, q.Method.Chosen, string(st.Decision.Chosen))
 		equal(f, law, "override of "+st.Name, q.Method.Overridden, st.Decision.Overridden)
 		if len(q.Method.Options) != len(st.Decision.Options) {
@@ -256,6 +264,8 @@ func (f *finding) sheet(s *solve.Solution, w workinstructions.Sheet) {
 		if st.Decision.Overridden && w.Override == "" {
 			f.say(law, "the reason of the override is missing")
 		}
+		of("most that is accepted", q.Seat.High, st.Seated.High)
+		of("least that is accepted", q.Seat.Low, max(0, st.Seated.Low))
 		f.press(law, st, q)
 		if len(q.Latches) != len(r.Latches) {
 			f.say(law, "%d latches there, %d worked out", len(q.Latches), len(r.Latches))

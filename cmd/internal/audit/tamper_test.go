@@ -116,6 +116,8 @@ func TestTamperedSolution(t *testing.T) {
 		}},
 		{"the method taken is the least that is good enough", func(s *solve.Solution) { s.Steps[0].Decision.Chosen = method.ByHand }},
 		{"there is tooling where every step has a method", func(s *solve.Solution) { s.Tooling = nil }},
+		{"a pair that is accepted has every latch home", func(s *solve.Solution) { s.Steps[0].Seated.Travel = first(s).Latches[0].PeakLift }},
+		{"a pair that is accepted has every latch home", func(s *solve.Solution) { first(s).Latches[0].HomeLeast = first(s).Latches[0].PeakLift }},
 		{"an anvil for each step", func(s *solve.Solution) { s.Tooling.Anvils = nil }},
 		{"job, revision and fingerprint are engraved", func(s *solve.Solution) { s.Tooling.Nests[0].Mark = "FWL-1042 A CTQCN" }},
 		{"a piece is as large as its mesh", func(s *solve.Solution) { s.Tooling.Anvils[0].Size[2]++ }},
@@ -138,7 +140,7 @@ func TestTamperedPapers(t *testing.T) {
 	for _, c := range []struct{ key, other string }{
 		{`"design_n": `, `"design_n": 1`}, {`"nominal_peak_n": `, `"nominal_peak_n": 1`}, {`"stroke_mm": `, `"stroke_mm": 1`}, {`"worst_n": `, `"worst_n": 1`},
 		{`"fingerprint": "`, `"fingerprint": "X`}, {`"chosen": "press"`, `"chosen": "hand"`}, {`"revision": "B"`, `"revision": "C"`}, {`"mark": "FWL-1042 B `, `"mark": "FWL-1042 A `},
-		{`"verdict": "fail"`, `"verdict": "pass"`}, {`"outcome": "tooling"`, `"outcome": "no tooling"`},
+		{`"verdict": "fail"`, `"verdict": "pass"`}, {`"lift_accepted_mm": `, `"lift_accepted_mm": 1`}, {`"outcome": "tooling"`, `"outcome": "no tooling"`},
 	} {
 		other := set
 		if c.key[len(c.key)-1] != '"' && !strings.Contains(string(set.Report), c.key) {
@@ -159,6 +161,7 @@ func TestTamperedPapers(t *testing.T) {
 		func(p *deliver.Set) { p.Sheet.Revision = "C" },
 		func(p *deliver.Set) { p.Sheet.RatePerHour++ },
 		func(p *deliver.Set) { p.Sheet.Tooling[0].Mark = "other" },
+		func(p *deliver.Set) { p.Sheet.Steps[0].Seat.High += 0.1 },
 		func(p *deliver.Set) { p.Sheet.Steps = nil },
 	} {
 		other, sheet := set, *set.Sheet
