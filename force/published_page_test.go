@@ -205,6 +205,10 @@ func page(t *testing.T) string {
 	for _, p := range joints {
 		if p.Kind == "seen" {
 			b.WriteString("\n  " + p.ID + "\n" + set(fmt.Sprintf("%s: %s. %s.", p.Mark, p.Source, p.Note)))
+			if want := p.Expected["modulus_over_bulk"]; want > 0 {
+				m, _ := Resolve(MaterialSpec{Material: p.Inputs["material"].(string), Process: p.Inputs["process"].(string)})
+				fmt.Fprintf(&b, "      modulus over that of the bulk: %.2f by the source, down to %.2f here\n", want, math.Exp(-thinness(m, p.in("thickness_mm"))))
+			}
 		}
 	}
 	return b.String()
