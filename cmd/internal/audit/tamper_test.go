@@ -205,6 +205,16 @@ func TestTamperedViews(t *testing.T) {
 		}
 		says(t, Terminal(s, text[:at[2]]+"9"+text[at[2]:]), "the terminal says what was worked out")
 	}
+	named := copied(s)
+	job := *s.Job
+	job.Number, named.Job = "FORCE 7", &job
+	named.Steps[0].Name = "worst case 12 N"
+	for i := range named.Tooling.Nests {
+		named.Tooling.Nests[i].Mark = named.Engraved()
+	}
+	if err := Terminal(named, report.Summary(named, "out", set.Names)); err != nil {
+		t.Error(err)
+	}
 	says(t, Terminal(s, strings.Replace(text, "METHOD arbor press", "METHOD by hand", 1)), "method of")
 	says(t, Terminal(s, strings.Replace(text, "FWL-1042 B", "FWL-1042 A", 1)), "does not begin with")
 	says(t, Terminal(s, strings.Replace(text, s.Fingerprint, "AAAAA", 1)), "the tooling carries")

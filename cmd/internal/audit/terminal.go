@@ -8,9 +8,10 @@ import (
 	"ramnest/cmd/internal/solve"
 )
 
-// figure finds a figure with its unit behind a name, as the terminal shows it.
+// figure finds a figure with its unit behind a name, as the terminal shows it: in columns,
+// which no sentence and no name of a step has.
 func figure(name string) *regexp.Regexp {
-	return regexp.MustCompile(`(?m)` + regexp.QuoteMeta(name) + ` +(-?[0-9.]+(?:e[-+]?[0-9]+)?) (N|lbf|mm|in)\b`)
+	return regexp.MustCompile(`(?m)` + regexp.QuoteMeta(name) + `  +(-?[0-9.]+(?:e[-+]?[0-9]+)?) (N|lbf|mm|in)\b`)
 }
 
 var (
@@ -46,6 +47,7 @@ func Terminal(s *solve.Solution, text string) error {
 			f.say(law, "the tooling carries %q, and it is not what is printed", s.Engraved())
 		}
 	}
+	_, text, _ = strings.Cut(text, "\n") // a job may be called FORCE or METHOD
 	forces := blocks(text, "FORCE ")
 	if len(forces) > 0 && len(forces) != len(s.Steps) {
 		f.say(law, "forces of %d steps there, %d worked out", len(forces), len(s.Steps))
