@@ -33,23 +33,6 @@ func Packing(build, box [3]float64, spacing float64) (int, error) {
 	return int(n), nil
 }
 
-// PackingDensity gives the share of the build that is material [1]: pieces times
-// volume [mm3] over the volume of the build.
-func PackingDensity(build [3]float64, pieces int, volume float64) (float64, error) {
-	if err := positive("volume", volume, "mm3"); err != nil {
-		return 0, err
-	}
-	all := build[0] * build[1] * build[2]
-	if err := positive("build", all, "mm3"); err != nil {
-		return 0, err
-	}
-	share := float64(pieces) * volume / all
-	if pieces < 0 || share > 1 {
-		return 0, fault.Fault{Field: "pieces", Given: fmt.Sprint(pieces), Problem: "do not go into the build", Want: "0 or more, and less than it holds"}
-	}
-	return share, nil
-}
-
 // Layers gives the number of layers of a height: height over layer, rounded up, both
 // [mm], above 0.
 func Layers(height, layer float64) (int, error) {
@@ -79,26 +62,6 @@ func RecoatTime(height, layer, recoat float64) (float64, error) {
 		return 0, err
 	}
 	return float64(n) * recoat, nil
-}
-
-// Shares divides the cost of a build by weights, for example envelope volumes; they
-// add up to the cost. weights: above 0, in any unit, as long as the pieces. Source: own.
-func Shares(cost float64, weights []float64) ([]float64, error) {
-	if !(cost >= 0 && cost <= limit) {
-		return nil, fault.Fault{Field: "cost", Given: fmt.Sprint(cost), Problem: "is out of range", Want: "0 or more"}
-	}
-	var sum float64
-	for i, w := range weights {
-		if err := positive(fmt.Sprintf("weights[%d]", i), w, ""); err != nil {
-			return nil, err
-		}
-		sum += w
-	}
-	out := make([]float64, len(weights))
-	for i, w := range weights {
-		out[i] = cost * (w / sum)
-	}
-	return out, nil
 }
 
 const limit = 1e12

@@ -40,22 +40,3 @@ func MalletCycle(blows int) (float64, error) {
 	}
 	return 3*1.95 + 1.5 + float64(blows), nil
 }
-
-// DesignEfficiency gives the efficiency of a design for manual assembly [1]: 3 times
-// the least number of parts over the total time. Source: Boothroyd and Dewhurst
-// worksheet (formula read). times: of each operation [s], above 0; parts: 1 or more.
-func DesignEfficiency(times []float64, parts int) (total, efficiency float64, err error) {
-	if parts < 1 {
-		return 0, 0, fault.Fault{Field: "parts", Given: fmt.Sprint(parts), Problem: "are too few", Want: "1 or more"}
-	}
-	for i, t := range times {
-		if err := positive(fmt.Sprintf("times[%d]", i), t, "s"); err != nil {
-			return 0, 0, err
-		}
-		total += t
-	}
-	if err := positive("times", total, "s"); err != nil {
-		return 0, 0, err
-	}
-	return total, 3 * float64(parts) / total, nil
-}

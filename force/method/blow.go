@@ -6,10 +6,6 @@ import "math"
 // speed: at impact [m/s]. Source: elementary mechanics.
 func BlowEnergy(kg, speed float64) float64 { return 1000 * kg * speed * speed / 2 }
 
-// DropSpeed gives the speed of a head let fall by mm [m/s]: sqrt(2 g h). Source: free
-// fall, g = 9.80665 m/s^2. mm: 0 or more; below 0 it gives 0.
-func DropSpeed(mm float64) float64 { return math.Sqrt(2 * gravity * max(0, mm) / 1000) }
-
 const gravity = 9.80665 // [m/s^2], standard value
 
 // BlowEfficiency gives the share of the energy left after the impact [1].
@@ -25,19 +21,6 @@ func BlowEfficiency(head, driven, e float64) (eta float64, ok bool) {
 		return 0, false
 	}
 	return (head + e*e*driven) / (head + driven), true
-}
-
-// DrivenShare gives the share carried by the driven mass alone just after the blow [1].
-//
-//	eta2 = m1 m2 (1+e)^2 / (m1 + m2)^2
-//
-// Arguments as in [BlowEfficiency]. Source: momentum and restitution (own).
-func DrivenShare(head, driven, e float64) (eta2 float64, ok bool) {
-	if !blowArgs(head, driven, e) {
-		return 0, false
-	}
-	s := head + driven
-	return head * driven * (1 + e) * (1 + e) / (s * s), true
 }
 
 func blowArgs(head, driven, e float64) bool {
@@ -101,16 +84,6 @@ func HardestBlow(m Mallet, driven, joint float64) float64 {
 		f = min(f, PeakOfBlow(energy, joint))
 	}
 	return f
-}
-
-// ContactTime gives half a period of the head on the spring [s]: pi sqrt(m/k) with k
-// in N/m. kg above 0, stiffness above 0 [N/mm]. Source: as [PeakOfBlow]. ok is false
-// out of range.
-func ContactTime(kg, stiffness float64) (seconds float64, ok bool) {
-	if !(kg > 0 && kg <= 1e3) || !(stiffness > 1e-9) {
-		return 0, false
-	}
-	return math.Pi * math.Sqrt(kg/(1000*stiffness)), true
 }
 
 // BlowsNeeded gives the number of blows: work over useful energy of one, rounded up.

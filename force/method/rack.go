@@ -1,7 +1,5 @@
 package method
 
-import "math"
-
 // Tons on a press plate [N]. US plates usually mean the short ton; take it when the
 // plate does not say. Source: definitions, 1 lbf = 4.4482216152605 N.
 const (
@@ -48,15 +46,6 @@ func RamForce(lever, ratio, eta float64) (n float64, ok bool) {
 	return lever * ratio * eta, true
 }
 
-// LeverSwing gives the angle of the lever [rad] for a stroke: stroke over pitch
-// radius, both [mm], radius above 0. ok is false out of range.
-func LeverSwing(stroke, radius float64) (angle float64, ok bool) {
-	if !(stroke >= 0 && stroke <= 1e5) || !(radius > 1e-3) {
-		return 0, false
-	}
-	return stroke / radius, true
-}
-
 // RamBinding gives what an eccentric load does to a ram in its guide.
 //
 //	side = F e / L;  lost = 2 mu e / L;  push = F / (1 - lost)
@@ -75,15 +64,6 @@ func RamBinding(force, e, guide, mu float64) (side, lost, push float64, ok bool)
 		return 0, 0, 0, false
 	}
 	return force * e / guide, lost, force / (1 - lost), true
-}
-
-// RamTilt gives the tilt of a ram by its play [rad] and the side step of its tip [mm]:
-// play / guide, and overhang times that. All [mm], guide above 0.
-func RamTilt(play, guide, overhang float64) (tilt, lateral float64, ok bool) {
-	if !(play >= 0 && play <= 1e3) || !(guide > 1e-3) || !(overhang >= 0 && overhang <= 1e5) {
-		return 0, 0, false
-	}
-	return math.Atan2(play, guide), overhang * play / guide, true
 }
 
 // TippingMoments gives the moment that tips a press that is not bolted down and the

@@ -28,15 +28,6 @@ const (
 // said is the warning behind its number.
 func (w Warning) said() string { return warning.Warning{Number: w.Number, Text: w.Text}.String() }
 
-// Cautions gives the text of every caution behind its number, the gravest first.
-func Cautions(s *solve.Solution) []string {
-	var out []string
-	for _, w := range warnings(s) {
-		out = append(out, w.said())
-	}
-	return out
-}
-
 // Warnings gives every caution of a solution, the gravest first, each once.
 func Warnings(s *solve.Solution) []Warning { return warnings(s) }
 
