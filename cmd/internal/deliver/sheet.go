@@ -119,7 +119,7 @@ func stepOf(s *solve.Solution, i int) workinstructions.Step {
 			KeepOuts:     len(st.Lower.KeepOuts)+len(st.Upper.KeepOuts) > 0,
 			Snaps:        snaps(st.Latches),
 			Overstrained: r.Overstrained, Opening: a.Gap, Ejection: n.Ejection, Past: n.Past,
-			AnvilCloses: a.Mass*9.81 > 0.3*r.P5,
+			AnvilCloses: a.Closes(r.P5),
 			Permanent:   st.Demand.Permanent, AcrossLayers: st.Demand.AcrossLayers,
 		},
 	}
