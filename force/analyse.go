@@ -66,11 +66,11 @@ func (a Assembly) Validate() []fault.Fault {
 func pairFaults(l Latch, lower, upper Material) []fault.Fault {
 	j := readyJoint(l, lower, upper)
 	if lost := j.drawn - j.size; j.size < smallest {
-		return []fault.Fault{{Field: l.Kind() + "." + writtenAs(l, l.sizeKey()), Given: figure(j.drawn) + " mm", Problem: fmt.Sprintf("is used up: holes and rough surfaces as they are made take %.3g mm off it, so that nothing is left to press", lost),
+		return []fault.Fault{{Field: l.Kind() + "." + l.sizeKey(), Given: figure(j.drawn) + " mm", Problem: fmt.Sprintf("is used up: holes and rough surfaces as they are made take %.3g mm off it, so that nothing is left to press", lost),
 			Want: fmt.Sprintf("above %.3g mm, or a smoother finish", lost)}}
 	}
 	if j.path == ball && (j.size+2.2*j.worst)*j.half > 0.6*j.ballR {
-		return []fault.Fault{{Field: "ball.ball_diameter", Given: fmt.Sprintf("%.6g mm", l.Ball.BallDiameter), Problem: fmt.Sprintf("is too small for a tolerance of %.3g mm on ball and mouth together", j.worst),
+		return []fault.Fault{{Field: "ball.ball_diameter", Given: fmt.Sprintf("%.6g mm", 2*j.ballR), Problem: fmt.Sprintf("is too small for a tolerance of %.3g mm on ball and mouth together", j.worst),
 			Want: "a larger ball, or ball_tol and mouth_tol as measured"}}
 	}
 	return nil
@@ -148,31 +148,9 @@ func AnalyseContext(ctx context.Context, a Assembly) (Result, error) {
 
 // readyJoint makes one latch ready, with its place on the stroke.
 func readyJoint(l Latch, lower, upper Material) joint {
-	// of gives the part on a side, and the other one.
-	of := func(side string) (this, other Material) {
-		if side == "lower" {
-			return lower, upper
-		}
-		return upper, lower
-	}
-	var j joint
-	switch {
-	case l.Annular != nil:
-		outer, inner := of(l.Annular.Outside)
-		j = l.Annular.ready(outer, inner, l.Use)
-	case l.Ball != nil:
-		socket, stem := of(l.Ball.Socket)
-		j = l.Ball.ready(socket, stem, l.Use)
-	case l.Cantilever != nil:
-		arm, mate := of(l.Cantilever.Flexes)
-		j = l.Cantilever.ready(arm, mate, l.Use)
-	case l.PressFit != nil:
-		hub, shaft := of(l.PressFit.Outside)
-		j = l.PressFit.ready(hub, shaft, l.Use)
-	case l.CrushRib != nil:
-		ribs, mate := of(l.CrushRib.Ribs)
-		j = l.CrushRib.ready(ribs, mate)
-	}
+	k := l.Joint()
+	first, second := sides(k.First(), lower, upper)
+	j := k.ready(first, second, l.Use)
 	j.engage = j.stroke
 	if l.Engage != nil {
 		j.engage = *l.Engage

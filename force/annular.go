@@ -271,7 +271,7 @@ func (a Annular) ready(outer, inner Material, use string) joint {
 	s := a.sizing(outer, inner)
 	d := a.JointDiameter
 	j := joint{
-		kind: "annular", path: hump, outerIsLower: a.Outside == "lower",
+		path: hump, outerIsLower: a.Outside == "lower",
 		size: s.size, drawn: s.drawn(), half: 0.5, fromOuter: s.outer, fromInner: s.inner, worst: s.worst, hold: s.hold,
 		alpha: a.MatingAngle, back: a.ReturnAngle, land: a.Land,
 		outer: member{stiffness: RingStiffness(to, a.OuterDiameter, d, true), strain: 2 / d, limit: outer.PermittedHoop(use).Value,
@@ -345,7 +345,8 @@ func (a Annular) beadModel(outer, inner Material, ko, ki float64) float64 {
 }
 
 // swing is the room the outer tube needs while the bead passes.
-func (a Annular) swing(z, outward float64, outer Material) Swing {
+func (a Annular) swing(l *Latch, outward float64, outer Material) Swing {
+	z := l.Z
 	t := a.outerTube(outer)
 	reach := math.Pi / Beta(t.Radius, t.Wall, t.Poisson)
 	if a.Split == "outer" {

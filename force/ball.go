@@ -164,7 +164,7 @@ func (b Ball) ready(socket, stem Material, use string) joint {
 	t := b.mouth(socket)
 	d := b.MouthDiameter
 	j := joint{
-		kind: "ball", path: ball, outerIsLower: b.Socket == "lower",
+		path: ball, outerIsLower: b.Socket == "lower",
 		size: b.BallDiameter - made.MouthDiameter, drawn: b.BallDiameter - d, half: 0.5, fromOuter: socket.ToleranceOn(d), fromInner: stem.ToleranceOn(b.BallDiameter),
 		outer: member{stiffness: RingStiffness(t, b.OuterDiameter, d, true), strain: 2 / d, limit: socket.PermittedHoop(use).Value,
 			wall: wallShare(b.WallTol, socket, t.Wall)}.follow(socket, 2/d, bodyReserve),
@@ -211,7 +211,8 @@ func (b Ball) ready(socket, stem Material, use string) joint {
 }
 
 // swing is the room the socket needs while the ball passes.
-func (b Ball) swing(z, outward float64, socket Material) Swing {
+func (b Ball) swing(l *Latch, outward float64, socket Material) Swing {
+	z := l.Z
 	t := b.mouth(socket)
 	reach := math.Pi / Beta(t.Radius, t.Wall, t.Poisson)
 	if b.SocketDepth > 0 {

@@ -169,14 +169,14 @@ func (c Cantilever) ready(arm, mate Material, use string) joint {
 	}
 	strain, limit := a.governs(arm.PermittedAxial(use).Value, arm.PermittedHoop(use).Value)
 	j := joint{
-		kind: "cantilever", path: hump, outerIsLower: c.Flexes == "lower",
+		strained: "bending of the arm, with the root's concentration", arm: true, path: hump, outerIsLower: c.Flexes == "lower",
 		size: s.size, drawn: s.size, half: 1, fromOuter: s.outer, fromInner: s.inner, worst: s.worst,
 		alpha: c.MatingAngle, back: c.ReturnAngle, land: c.Land,
 		outer: member{stiffness: a.stiffness, strain: strain, limit: limit, wall: wallShare(c.ThicknessTol, arm, c.thickness()), law: armWall},
 		inner: member{limit: 1},
 	}
 	if c.shape() == "rocker" {
-		j.outer.law = barWall
+		j.outer.law, j.strained = barWall, "shear of the torsion bars over 1 + nu, with the root's concentration"
 	}
 	// The secant modulus follows the nominal strain, not that in the fillet.
 	reserve := bodyReserve
@@ -206,7 +206,8 @@ func (c Cantilever) ready(arm, mate Material, use string) joint {
 const armModel = 1.15
 
 // swing is the room the arm needs, and which way it goes at each place.
-func (c Cantilever) swing(z float64, at []planar.Point) Swing {
+func (c Cantilever) swing(l *Latch, _ float64, _ Material) Swing {
+	z, at := l.Z, l.At
 	hook := c.Undercut/math.Tan(c.MatingAngle) + c.Land
 	reach := c.Length
 	switch {

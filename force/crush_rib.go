@@ -90,7 +90,7 @@ func (c CrushRib) sizing(ribs, mate Material) sizing {
 		s.outer, s.inner, s.worst = s.outer/2, s.inner/2, s.worst/2
 		hole := ribs
 		if a, _ := ribs.TighterHole(s.d); a < first(mate.TighterHole(s.d)) {
-			hole = mate
+			hole, s.inward = mate, true
 		}
 		s.hole(hole, s.d)
 		s.size, s.tight, s.hold = c.Crush+s.tight/2, s.tight/2, s.hold/2
@@ -102,10 +102,10 @@ func (c CrushRib) sizing(ribs, mate Material) sizing {
 func first(v float64, _ bool) float64 { return v }
 
 // ready makes the joint ready to be evaluated. The ribs are the only spring.
-func (c CrushRib) ready(ribs, mate Material) joint {
+func (c CrushRib) ready(ribs, mate Material, _ string) joint {
 	s := c.sizing(ribs, mate)
 	j := joint{
-		kind: "crush_rib", path: slide, outerIsLower: c.Ribs == "lower",
+		strained: "share of the rib crushed", flows: true, path: slide, outerIsLower: c.Ribs == "lower",
 		size: s.size, drawn: s.drawn(), half: 1, fromOuter: s.outer, fromInner: s.inner, worst: s.worst, flatten: s.flatten, hold: s.hold,
 		outer:   member{stiffness: CrushLoad(c.Count, c.flowStress(ribs).Value, 1, c.Width, c.Height), strain: 1 / c.Height, limit: crushShare},
 		inner:   member{limit: 1},

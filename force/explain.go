@@ -51,26 +51,16 @@ func Explain(a Assembly, id string) []Line {
 	return nil
 }
 
-// explain dispatches by kind. outer is the part of the joint's first member.
+// explain gives the lines of one latch. outer is the part of the joint's first member.
 func explain(l Latch, j *joint, p profile, s state, mu Friction, outer, inner Material) []Line {
 	e := &explainer{j: j, p: p, s: s, mu: mu.Value, friction: mu, outer: outer, inner: inner}
 	e.given("mu", mu.Value, "1", "coefficient of friction", mu.Mark)
-	switch {
-	case l.Annular != nil:
-		e.annular(l.Annular)
-	case l.Ball != nil:
-		e.ball(l.Ball)
-	case l.Cantilever != nil:
-		e.cantilever(l.Cantilever)
-	case l.PressFit != nil:
-		e.press(l.PressFit)
-	case l.CrushRib != nil:
-		e.crush(l.CrushRib)
-	}
+	k := l.Joint()
+	k.explain(e)
 	if s.jam {
 		e.locks()
 	}
-	e.strength(l)
+	e.strength(k)
 	e.tolerance()
 	return e.lines
 }

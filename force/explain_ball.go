@@ -2,7 +2,7 @@ package force
 
 import "math"
 
-func (e *explainer) ball(b *Ball) {
+func (b Ball) explain(e *explainer) {
 	drawn := b.MouthDiameter
 	printed, _ := b.printed(e.outer)
 	d, r := printed.MouthDiameter, b.BallDiameter/2

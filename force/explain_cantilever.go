@@ -2,7 +2,7 @@ package force
 
 import "math"
 
-func (e *explainer) cantilever(c *Cantilever) {
+func (c Cantilever) explain(e *explainer) {
 	l, y := c.Length, c.Undercut
 	a := c.spring(e.outer)
 	e.size("L", l, "length of the arm")
@@ -30,7 +30,7 @@ func (e *explainer) cantilever(c *Cantilever) {
 }
 
 // armStrain explains the strain nearest its limit.
-func (e *explainer) armStrain(c *Cantilever, a armSpring) {
+func (e *explainer) armStrain(c Cantilever, a armSpring) {
 	nominal, what, kt := a.root, "at the root", a.kt
 	strain, _ := a.governs(e.outer.PermittedAxial("").Value, e.outer.PermittedHoop("").Value)
 	switch {
@@ -55,7 +55,7 @@ func (e *explainer) armStrain(c *Cantilever, a armSpring) {
 }
 
 // lean explains how the hook leans and what the axial force adds.
-func (e *explainer) lean(c *Cantilever, a armSpring) {
+func (e *explainer) lean(c Cantilever, a armSpring) {
 	y := c.Undercut
 	switch c.shape() {
 	case "rocker":
@@ -106,7 +106,7 @@ func leanedFactor(mu, tan, theta float64) float64 {
 }
 
 // arm explains stiffness and strain per mm of a bending arm.
-func (e *explainer) arm(c *Cantilever, a armSpring, modulus float64) {
+func (e *explainer) arm(c Cantilever, a armSpring, modulus float64) {
 	l := c.Length
 	s, tensile := c.root()
 	switch c.Section {
@@ -147,7 +147,7 @@ func (e *explainer) arm(c *Cantilever, a armSpring, modulus float64) {
 }
 
 // rocker explains a lever on torsion bars.
-func (e *explainer) rocker(c *Cantilever, a armSpring, modulus float64) {
+func (e *explainer) rocker(c Cantilever, a armSpring, modulus float64) {
 	nu := e.outer.Poisson.Value
 	bars := 2.0
 	if c.Bars == 1 {

@@ -1,8 +1,8 @@
 package force
 
 // strength explains the least of the strengths that bound the hold of one joint.
-func (e *explainer) strength(l Latch) {
-	least := leastStrength(strengths(l, e.j, e.outer, e.inner))
+func (e *explainer) strength(k Kind) {
+	least := leastStrength(strengths(k, e.j, e.outer, e.inner))
 	e.step("hold.strength", "R", least.force, "N", least.formula+", "+least.what+": no joint holds more, locked or not", "own; beam theory, maximum shear rule", MarkOwn, least.numbers, least.vals...)
 }
 

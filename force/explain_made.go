@@ -7,7 +7,7 @@ func (e *explainer) made(symbol string, s sizing, stated *float64, share float64
 		return symbol
 	}
 	bias := e.outer.HoleBias.Mark
-	if e.inner.HoleBias.Value < e.outer.HoleBias.Value && e.j.kind == "crush_rib" {
+	if s.inward {
 		bias = e.inner.HoleBias.Mark
 	}
 	if s.tight != 0 {

@@ -2,7 +2,7 @@ package force
 
 import "math"
 
-func (e *explainer) press(f *PressFit) {
+func (f PressFit) explain(e *explainer) {
 	sz := f.sizing(e.outer, e.inner)
 	d, delta := sz.d, sz.drawn()
 	e.finished = [2]bool{f.BoreFinished, f.PinFinished}
@@ -61,7 +61,7 @@ func (e *explainer) press(f *PressFit) {
 }
 
 // beyond explains what the wall beyond the pin and the pin's own swelling add.
-func (e *explainer) beyond(f *PressFit, d, kh, ks float64) {
+func (e *explainer) beyond(f PressFit, d, kh, ks float64) {
 	edge := BossEdge(f.OuterDiameter, d, f.beyond())
 	if edge < f.beyond() {
 		e.step("press.edge", "e", edge, "mm", "e = 0.5 (d/2) tanh(1.4 sqrt((do - d)/d)): the boss goes on beyond the pin and adds to its length", "own, fitted to finite elements", MarkOwn,
@@ -107,7 +107,7 @@ func (e *explainer) slide(q, w float64, lead *float64, length float64, held func
 	e.step("press.pull", "F'", e.mu*q*length/(1+m), "N", "F' = mu q L/(1 + m) to pull it apart, fresh", "Engineering Plastics Handbook, p. 32, as mu q L", MarkRead, "%s*%s*%s/(1 + %s)", e.mu, q, length, m)
 }
 
-func (e *explainer) crush(c *CrushRib) {
+func (c CrushRib) explain(e *explainer) {
 	sigma := c.flowStress(e.outer)
 	e.given("n", float64(c.Count), "1", "ribs", MarkJob)
 	e.size("h", c.Height, "rib height")

@@ -36,7 +36,7 @@ func (e *explainer) sector(inner, outer, phi float64, s Section, outward bool) (
 	return s.Outer
 }
 
-func (e *explainer) annular(a *Annular) {
+func (a Annular) explain(e *explainer) {
 	d := a.JointDiameter
 	e.size("d", d, "joint diameter")
 	sz := a.sizing(e.outer, e.inner)
@@ -86,7 +86,7 @@ func (e *explainer) annular(a *Annular) {
 }
 
 // bead explains how wide it bears on either member.
-func (e *explainer) bead(a *Annular) {
+func (e *explainer) bead(a Annular) {
 	wide := a.beadWidth()
 	cot := 1 / math.Tan(a.MatingAngle)
 	e.step("ring.bead", "c", wide, "mm", "c = land + (y/4) (cot alpha + cot alpha'), width of the bead halfway up its flanks", sourceGeometry, MarkOwn, "%s + %s/4*(%s + %s)", a.Land, e.j.drawn, cot, max(0, 1/math.Tan(a.ReturnAngle)))
@@ -107,7 +107,7 @@ func (e *explainer) bead(a *Annular) {
 }
 
 // tilted explains the force of a hand that rolls the ring in from one edge.
-func (e *explainer) tilted(a *Annular) {
+func (e *explainer) tilted(a Annular) {
 	if !a.tiltable() || e.s.jam {
 		return
 	}
@@ -120,7 +120,7 @@ func (e *explainer) tilted(a *Annular) {
 }
 
 // guide sets the published figure beside the governing one.
-func (e *explainer) guide(a *Annular, ko, ki float64) {
+func (e *explainer) guide(a Annular, ko, ki float64) {
 	d := a.JointDiameter
 	ro, ri := 1.0, 1.0
 	if a.Split != "outer" {

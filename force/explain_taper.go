@@ -3,7 +3,7 @@ package force
 import "math"
 
 // straight explains stiffness, strain and slope of a straight arm.
-func (e *explainer) straight(c *Cantilever, a armSpring, modulus float64, s Section, tensile float64) {
+func (e *explainer) straight(c Cantilever, a armSpring, modulus float64, s Section, tensile float64) {
 	l := c.Length
 	kt, kw := c.tapers()
 	if kt != 1 || kw != 1 {

@@ -77,7 +77,7 @@ func newHolder(a Assembly, joints []joint, counts []int) *holder {
 		if !j.outerIsLower {
 			outer, inner = upper, lower
 		}
-		h.bounds[i] = leastOf(strengths(l, j, outer, inner))
+		h.bounds[i] = leastOf(strengths(l.Joint(), j, outer, inner))
 		h.places[i] = make([]float64, 0, counts[i])
 		h.holds[i] = make([]float64, 0, holdDraws)
 	}

@@ -31,74 +31,51 @@ func (m Material) AxialStrength() Figure {
 	return m.StrengthZ
 }
 
-// strengths gives every bound of a latch.
-func strengths(l Latch, j *joint, outer, inner Material) []strength {
-	var out []strength
-	of := func(o bool) Material {
-		if o {
-			return outer
-		}
-		return inner
+// bounds gathers every bound of what one joint holds.
+type bounds struct {
+	j            *joint
+	outer, inner Material
+	all          []strength
+}
+
+// strengths gives every bound of a joint.
+func strengths(k Kind, j *joint, outer, inner Material) []strength {
+	b := bounds{j: j, outer: outer, inner: inner}
+	k.strengths(&b)
+	return b.all
+}
+
+func (b *bounds) of(outer bool) Material {
+	if outer {
+		return b.outer
 	}
-	add := func(what string, o, grows bool, force float64, formula, numbers string, vals ...float64) {
-		out = append(out, strength{what, o, force, grows, formula, numbers, vals})
+	return b.inner
+}
+
+func (b *bounds) add(what string, outer, grows bool, force float64, formula, numbers string, vals ...float64) {
+	b.all = append(b.all, strength{what, outer, force, grows, formula, numbers, vals})
+}
+
+// shear bounds it by an area that shears off [mm^2], of the outer member or not.
+func (b *bounds) shear(what string, area float64, outer ...bool) {
+	for _, o := range outer {
+		s := b.of(o).StrengthZ.Value
+		b.add(what, o, false, area*shearShare*s, "R = A S_z/2", "%s*%s/2", area, s)
 	}
-	shear := func(what string, area float64, sides ...bool) {
-		for _, o := range sides {
-			s := of(o).StrengthZ.Value
-			add(what, o, false, area*shearShare*s, "R = A S_z/2", "%s*%s/2", area, s)
-		}
+}
+
+// pressed bounds it by the area of a flank that is pressed [mm^2].
+func (b *bounds) pressed(area float64) {
+	for _, o := range []bool{true, false} {
+		s := b.of(o).Strength.Value
+		b.add("pressure on the flank", o, true, area*s, "R = A S", "%s*%s", area, s)
 	}
-	bearing := func(area float64) {
-		for _, o := range []bool{true, false} {
-			add("pressure on the flank", o, true, area*of(o).Strength.Value, "R = A S", "%s*%s", area, of(o).Strength.Value)
-		}
-	}
-	section := func(what string, o bool, area float64) {
-		s := of(o).AxialStrength().Value
-		add(what, o, false, area*s, "R = A S", "%s*%s", area, s)
-	}
-	switch {
-	case l.Annular != nil:
-		a := l.Annular
-		d, h, share := a.JointDiameter, j.size/2, 1.0
-		if a.Split == "outer" || a.Split == "inner" {
-			share = float64(a.Slots) * a.fingers().arc() / (2 * math.Pi)
-		}
-		shear("shear of the bead", math.Pi*d*share*flankBase(h, a.MatingAngle, a.ReturnAngle, a.Land), true, false)
-		bearing(math.Pi * d * share * h)
-		wo, wi := (a.OuterDiameter-d)/2, (d-a.InnerDiameter)/2
-		section("section of the outer part", true, share*math.Pi*(d+wo)*neck(wo, h))
-		section("section of the inner part", false, share*math.Pi*(d-wi)*neck(wi, h))
-	case l.Ball != nil:
-		b := l.Ball
-		share := 1.0
-		if b.Slots > 0 {
-			share = float64(b.Slots) * b.fingers().arc() / (2 * math.Pi)
-		}
-		bearing(share * math.Pi / 4 * (b.BallDiameter*b.BallDiameter - b.MouthDiameter*b.MouthDiameter))
-		w := (b.OuterDiameter - b.MouthDiameter) / 2
-		section("section of the socket", true, share*math.Pi*(b.OuterDiameter-w)*neck(w, (max(b.BallDiameter, b.SocketDiameter)-b.MouthDiameter)/2))
-		if b.StemDiameter > 0 {
-			section("section of the stem", false, math.Pi/4*b.StemDiameter*b.StemDiameter)
-		}
-	case l.Cantilever != nil:
-		c := l.Cantilever
-		b := c.hookWidth()
-		shear("shear of the hook", b*flankBase(c.Undercut, c.MatingAngle, c.ReturnAngle, c.Land), true, false)
-		bearing(b * c.Undercut)
-		out = append(out, c.armPull(outer))
-	case l.PressFit != nil:
-		f := l.PressFit
-		d := f.drawn().d
-		shear("shear of the bore's surface", math.Pi*d*f.EngagementLength, true, false)
-		section("section of the boss", true, math.Pi/4*(f.OuterDiameter*f.OuterDiameter-d*d))
-		section("section of the pin", false, math.Pi/4*(d*d-f.InnerDiameter*f.InnerDiameter))
-	case l.CrushRib != nil:
-		c := l.CrushRib
-		shear("shear of the ribs", float64(c.Count)*c.Width*c.EngagementLength, true)
-	}
-	return out
+}
+
+// section bounds it by an area that is pulled along the axis [mm^2].
+func (b *bounds) section(what string, outer bool, area float64) {
+	s := b.of(outer).AxialStrength().Value
+	b.add(what, outer, false, area*s, "R = A S", "%s*%s", area, s)
 }
 
 // flankBase is the length along the axis over which a bead or hook stands on its wall

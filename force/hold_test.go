@@ -157,7 +157,7 @@ func TestStrengthsOfARim(t *testing.T) {
 		"section of the outer part": math.Pi / 4 * (43.2*43.2 - 40.8*40.8) * m.StrengthZ.Value,
 		"section of the inner part": math.Pi / 4 * (39.2*39.2 - 36.8*36.8) * m.StrengthZ.Value,
 	}
-	for _, s := range strengths(a.Latches[0], &j, m, m) {
+	for _, s := range strengths(a.Latches[0].Joint(), &j, m, m) {
 		near(t, s.what, s.force, want[s.what], 0.02)
 	}
 }
@@ -231,7 +231,7 @@ func TestLifeFactorsOfMaterials(t *testing.T) {
 }
 
 func TestSetFollowsFromTheStrain(t *testing.T) {
-	j := joint{path: hump, kind: "cantilever", outer: member{stiffness: 1, zero: 10, limit: 0.04}}
+	j := joint{path: hump, outer: member{stiffness: 1, zero: 10, limit: 0.04}}
 	if f := setLeft(&j, state{move: 2, outerMove: 2, outerStrain: 0.03}); !f.Known || math.Abs(f.Value-0.8) > 1e-12 {
 		t.Errorf("%+v", f)
 	}

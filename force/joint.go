@@ -14,8 +14,10 @@ const (
 // joint is one latch design made ready to be evaluated many times: springs at
 // small strain and geometry, no material table, no strings in the loop.
 type joint struct {
-	kind         string
 	path         path
+	strained     string // the strain nearest its limit, where the springs do not say
+	flows        bool   // ribs that are crushed: no spring comes back
+	arm          bool   // bends by itself, not as a finger of a ring
 	outerIsLower bool
 
 	size         float64 // undercut or interference as the job writes it, nominal [mm]

@@ -30,35 +30,6 @@ type Latch struct {
 	CrushRib   *CrushRib   `yaml:"crush_rib"`
 }
 
-// kind is the joint itself behind its name.
-type kind interface {
-	Validate() []fault.Fault
-}
-
-// kinds lists the joints that the latch states.
-func (l Latch) kinds() (names []string, stated []kind) {
-	add := func(name string, given bool, k kind) {
-		if given {
-			names, stated = append(names, name), append(stated, k)
-		}
-	}
-	add("annular", l.Annular != nil, l.Annular)
-	add("ball", l.Ball != nil, l.Ball)
-	add("cantilever", l.Cantilever != nil, l.Cantilever)
-	add("press_fit", l.PressFit != nil, l.PressFit)
-	add("crush_rib", l.CrushRib != nil, l.CrushRib)
-	return names, stated
-}
-
-// Kind is the trade name of the joint as the job file writes it; empty if the
-// latch states none or several.
-func (l Latch) Kind() string {
-	if names, _ := l.kinds(); len(names) == 1 {
-		return names[0]
-	}
-	return ""
-}
-
 // Validate returns what is wrong with the latch, field paths relative to it.
 func (l Latch) Validate() []fault.Fault { return l.validate(maxPlaces) }
 
@@ -86,8 +57,8 @@ func (l Latch) validate(most int) []fault.Fault {
 	if l.Use != "" && l.Use != "permanent" && l.Use != "releasable" {
 		out = append(out, fault.Fault{Field: "use", Given: l.Use, Problem: "is not known", Want: "permanent or releasable"})
 	}
-	const known = "one of annular, ball, cantilever, press_fit, crush_rib"
-	switch names, stated := l.kinds(); len(names) {
+	known := "one of " + strings.Join(Kinds(), ", ")
+	switch names, stated := l.stated(); len(names) {
 	case 0:
 		out = append(out, fault.Fault{Problem: "says no kind of latch", Want: known})
 	case 1:

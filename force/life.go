@@ -135,7 +135,7 @@ func worn(openings int) LifeFactor {
 // own, an upper bound of the set. Beyond the permitted strain, or without a secant line
 // beyond 0.6 of it, nothing is known.
 func setLeft(j *joint, s state) LifeFactor {
-	if j.kind == "crush_rib" {
+	if j.flows {
 		return leaves(1, MarkOwn, "ribs flow on the way in: the flow stress counts it")
 	}
 	worst := leaves(1, MarkPractice, "within 0.6 of the permitted strain, it springs back")

@@ -2,7 +2,6 @@ package force
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"ramnest/force/fault"
@@ -279,45 +278,17 @@ func leastAcross(process string) float64 {
 // sizeDoubts judges the sizes of one latch.
 func sizeDoubts(at string, l Latch) []doubt {
 	var out []doubt
-	for _, s := range usualSizes {
-		v := s.value(l)
-		if math.IsNaN(v) || v <= 0 {
+	k := l.Joint()
+	for _, s := range k.usual() {
+		if !(s.v > 0) {
 			continue
 		}
-		d := doubt{field: at + "." + s.kind + "." + writtenAs(l, s.key), what: s.what, of: s.of, v: v, lo: s.lo, hi: s.hi, unit: s.unit, mark: s.mark}
+		d := doubt{field: at + "." + l.Kind() + "." + k.writtenAs(s.key), what: s.what, of: s.of, v: s.v, lo: s.lo, hi: s.hi, unit: s.unit, mark: s.mark}
 		if d.times() > 1 {
 			out = append(out, d)
 		}
 	}
 	return out
-}
-
-// sizeKey is the key of the size by which the latch interferes.
-func (l Latch) sizeKey() string {
-	switch {
-	case l.Ball != nil:
-		return "mouth_diameter"
-	case l.PressFit != nil:
-		return "interference"
-	case l.CrushRib != nil:
-		return "crush"
-	}
-	return "undercut"
-}
-
-// writtenAs is the key under which a latch writes a size that can be written in more
-// than one way.
-func writtenAs(l Latch, key string) string {
-	switch {
-	case l.Annular != nil && key == "undercut" && l.Annular.BeadDiameter != 0:
-		return "bead_diameter"
-	case l.PressFit == nil || key != "interference" && (key != "joint_diameter" || l.PressFit.JointDiameter != 0):
-	case l.PressFit.Fit != "":
-		return "fit"
-	case l.PressFit.BoreDiameter != 0:
-		return "bore_diameter"
-	}
-	return key
 }
 
 // warnDoubts warns of what lies far outside its range.

@@ -1,7 +1,5 @@
 package force
 
-import "math"
-
 // A plausibleRange is what sources give for a figure of a material by a process, the
 // extremes of them. The mark is that of the weaker end.
 type plausibleRange struct {
@@ -127,77 +125,14 @@ func plausibleFor(material, process, figure string) (plausibleRange, bool) {
 	return plausibleRange{}, false
 }
 
-// A usualSize is what latches of a kind have: a length [mm] or a ratio of two [1].
+// A usualSize is a length [mm] or a ratio of two [1] of a latch, with what latches of
+// its kind have. The ranges are wide on purpose: they are to find a slip of the unit or
+// the point, not to judge a design. Common practice, no source, but for the ring of 200
+// mm (a worked example of the guide above) and ISO 286 fits at the low end of pressed ones.
 type usualSize struct {
-	kind, key, what, of string
-	unit                string
-	lo, hi              float64
-	mark                Mark
-	value               func(Latch) float64 // NaN: not of this latch
-}
-
-// usualSizes are wide on purpose: they are to find a slip of the unit or the point,
-// not to judge a design. Common practice, no source, but for the ring of 200 mm (a
-// worked example of the guide above) and ISO 286 fits at the low end of pressed ones.
-var usualSizes = []usualSize{
-	{"annular", "joint_diameter", "joint diameter", "rings", "mm", 3, 250, MarkPractice, ofAnnular(func(a *Annular) float64 { return a.JointDiameter })},
-	{"annular", "undercut", "undercut", "rings", "mm", 0.05, 3.5, MarkPractice, ofAnnular(ringUndercut)},
-	{"annular", "undercut", "undercut over joint diameter", "rings", "", 0.001, 0.08, MarkPractice, ofAnnular(func(a *Annular) float64 { return ringUndercut(a) / a.JointDiameter })},
-	{"annular", "outer_diameter", "wall of the outer tube", "rings", "mm", 0.4, 12, MarkPractice, ofAnnular(func(a *Annular) float64 { return (a.OuterDiameter - a.JointDiameter) / 2 })},
-	{"ball", "ball_diameter", "ball diameter", "ball joints", "mm", 2, 40, MarkPractice, ofBall(func(b *Ball) float64 { return b.BallDiameter })},
-	{"ball", "mouth_diameter", "undercut over ball diameter", "ball joints", "", 0.005, 0.15, MarkPractice, ofBall(func(b *Ball) float64 { return 1 - b.MouthDiameter/b.BallDiameter })},
-	{"ball", "outer_diameter", "wall of the socket", "ball joints", "mm", 0.4, 10, MarkPractice, ofBall(func(b *Ball) float64 { return (b.OuterDiameter - b.MouthDiameter) / 2 })},
-	{"cantilever", "length", "length of the arm", "arms", "mm", 2, 80, MarkPractice, ofArm(func(c *Cantilever) float64 { return c.Length })},
-	{"cantilever", "undercut", "undercut", "arms", "mm", 0.1, 6, MarkPractice, ofArm(func(c *Cantilever) float64 { return c.Undercut })},
-	{"cantilever", "undercut", "undercut over length", "arms", "", 0.005, 0.3, MarkPractice, ofArm(func(c *Cantilever) float64 { return c.Undercut / c.Length })},
-	{"cantilever", "thickness", "thickness of the arm", "arms", "mm", 0.4, 8, MarkPractice, ofBar(func(c *Cantilever) float64 { return c.Thickness })},
-	{"cantilever", "length", "length over thickness", "arms", "", 2, 30, MarkPractice, ofBar(func(c *Cantilever) float64 { return c.Length / c.Thickness })},
-	{"cantilever", "width", "width of the arm", "arms", "mm", 1, 60, MarkPractice, ofBar(func(c *Cantilever) float64 { return c.Width })},
-	{"press_fit", "joint_diameter", "joint diameter", "press fits", "mm", 1, 100, MarkPractice, ofPress(func(f *PressFit) float64 { return f.drawn().d })},
-	{"press_fit", "interference", "interference over joint diameter", "press fits", "", 0.0003, 0.05, MarkPractice, ofPress(func(f *PressFit) float64 { s := f.drawn(); return s.size / s.d })},
-	{"press_fit", "engagement_length", "engaged length over diameter", "press fits", "", 0.2, 8, MarkPractice, ofPress(func(f *PressFit) float64 { return f.EngagementLength / f.drawn().d })},
-	{"crush_rib", "joint_diameter", "joint diameter", "ribs", "mm", 1, 100, MarkPractice, ofRib(func(c *CrushRib) float64 { return c.JointDiameter })},
-	{"crush_rib", "rib_height", "rib height", "ribs", "mm", 0.15, 3, MarkPractice, ofRib(func(c *CrushRib) float64 { return c.Height })},
-	{"crush_rib", "rib_width", "rib width", "ribs", "mm", 0.2, 4, MarkPractice, ofRib(func(c *CrushRib) float64 { return c.Width })},
-	{"crush_rib", "crush", "crush", "ribs", "mm", 0.02, 1.5, MarkPractice, ofRib(func(c *CrushRib) float64 { return c.Crush })},
-	{"crush_rib", "engagement_length", "engaged length over diameter", "ribs", "", 0.1, 8, MarkPractice, ofRib(func(c *CrushRib) float64 { return c.EngagementLength / c.JointDiameter })},
-}
-
-func ringUndercut(a *Annular) float64 { return a.sizing(Material{}, Material{}).size }
-
-func ofAnnular(f func(*Annular) float64) func(Latch) float64 {
-	return func(l Latch) float64 { return valueOf(l.Annular, f) }
-}
-
-func ofBall(f func(*Ball) float64) func(Latch) float64 {
-	return func(l Latch) float64 { return valueOf(l.Ball, f) }
-}
-
-func ofPress(f func(*PressFit) float64) func(Latch) float64 {
-	return func(l Latch) float64 { return valueOf(l.PressFit, f) }
-}
-
-func ofRib(f func(*CrushRib) float64) func(Latch) float64 {
-	return func(l Latch) float64 { return valueOf(l.CrushRib, f) }
-}
-
-func ofArm(f func(*Cantilever) float64) func(Latch) float64 {
-	return func(l Latch) float64 { return valueOf(l.Cantilever, f) }
-}
-
-// ofBar is for arms of a rectangle or trapezoid.
-func ofBar(f func(*Cantilever) float64) func(Latch) float64 {
-	return func(l Latch) float64 {
-		if c := l.Cantilever; c != nil && (c.Section == "ring_segment" || c.shape() == "rocker") {
-			return math.NaN()
-		}
-		return valueOf(l.Cantilever, f)
-	}
-}
-
-func valueOf[K any](k *K, f func(*K) float64) float64 {
-	if k == nil {
-		return math.NaN()
-	}
-	return f(k)
+	key, what, of string
+	unit          string
+	lo, hi        float64
+	mark          Mark
+	v             float64
 }

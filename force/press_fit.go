@@ -130,6 +130,7 @@ type sizing struct {
 	worst        float64 // [mm]
 
 	tight   float64 // by which a printed hole adds to the size [mm]
+	inward  bool    // that hole is the inner member's
 	loss    float64 // by which asperities lessen it at least [mm]
 	flatten float64 // and how much more it may be [mm]
 	hold    float64 // by which the size that holds is less [mm]
@@ -267,7 +268,7 @@ func (f PressFit) ready(hub, shaft Material, use string) joint {
 	// Load per mm of engagement over radial movement: p pi d over delta/2.
 	perRadial := 2 * math.Pi * d
 	j := joint{
-		kind: "press_fit", path: slide, outerIsLower: f.Outside == "lower",
+		path: slide, outerIsLower: f.Outside == "lower",
 		size: s.size, drawn: s.drawn(), half: 0.5, fromOuter: s.outer, fromInner: s.inner, worst: s.worst, flatten: s.flatten, hold: s.hold,
 		outer:   member{stiffness: perRadial / (d * l.hubCompliance()), strain: 2 / d, limit: hub.PermittedHoop(use).Value}.follow(hub, 2/d, hubReserve(f.OuterDiameter, d)),
 		inner:   member{stiffness: perRadial / (d * l.shaftCompliance()), strain: 2 / d, limit: shaft.PermittedHoop(use).Value}.follow(shaft, 2/d, 1),
@@ -293,7 +294,8 @@ func (f PressFit) ready(hub, shaft Material, use string) joint {
 }
 
 // swing is the room the boss needs.
-func (f PressFit) swing(z, outward float64) Swing {
+func (f PressFit) swing(l *Latch, outward float64, _ Material) Swing {
+	z := l.Z
 	half := f.EngagementLength / 2
 	return Swing{Part: f.Outside, Outward: outward, Radius: f.OuterDiameter / 2, ZLow: z - half, ZHigh: z + half}
 }

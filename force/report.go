@@ -4,7 +4,7 @@ import "slices"
 
 // latchResult puts one latch's figures together.
 func latchResult(l Latch, j *joint, p profile, s state, mu Friction, b band, lower, upper Material) LatchResult {
-	r := LatchResult{ID: l.ID, Kind: j.kind, Count: len(l.At), Stroke: j.stroke, Transverse: s.load, Locks: s.jam, LocksFrom: j.locksFrom()}
+	r := LatchResult{ID: l.ID, Kind: l.Kind(), Count: len(l.At), Stroke: j.stroke, Transverse: s.load, Locks: s.jam, LocksFrom: j.locksFrom()}
 	whole := p
 	if s.jam {
 		p, s.factor = profile{}, 0
@@ -25,7 +25,7 @@ func latchResult(l Latch, j *joint, p profile, s state, mu Friction, b band, low
 	if s.innerStrain/j.inner.limit > s.outerStrain/j.outer.limit {
 		r.Strain, r.Permitted = s.innerStrain, j.inner.limit
 	}
-	r.StrainOf = strainOf(l, j, s)
+	r.StrainOf = strainOf(j, s)
 	r.ElasticPart = elasticPart(s, j.outerIsLower)
 	if !r.Locks {
 		q, held := p, s
@@ -40,19 +40,7 @@ func latchResult(l Latch, j *joint, p profile, s state, mu Friction, b band, low
 	if !j.outerIsLower {
 		outer, inner = upper, lower
 	}
-	switch {
-	case l.Annular != nil:
-		r.Swing = l.Annular.swing(l.Z, s.outerMove, outer)
-	case l.Ball != nil:
-		r.Swing = l.Ball.swing(l.Z, s.outerMove, outer)
-	case l.Cantilever != nil:
-		r.Swing = l.Cantilever.swing(l.Z, l.At)
-	case l.PressFit != nil:
-		r.Swing = l.PressFit.swing(l.Z, s.outerMove)
-	case l.CrushRib != nil:
-		half := l.CrushRib.EngagementLength / 2
-		r.Swing = Swing{Part: l.CrushRib.Ribs, ZLow: l.Z - half, ZHigh: l.Z + half}
-	}
+	r.Swing = l.Joint().swing(&l, s.outerMove, outer)
 	for _, line := range explain(l, j, whole, s, mu, outer, inner) {
 		if line.ID != "" && !slices.Contains(r.Formulas, line.ID) {
 			r.Formulas = append(r.Formulas, line.ID)
@@ -63,19 +51,15 @@ func latchResult(l Latch, j *joint, p profile, s state, mu Friction, b band, low
 }
 
 // strainOf names the strain that is nearest its limit.
-func strainOf(l Latch, j *joint, s state) string {
+func strainOf(j *joint, s state) string {
 	inner := s.innerStrain/j.inner.limit > s.outerStrain/j.outer.limit
 	member := j.outer
 	if inner {
 		member = j.inner
 	}
 	switch {
-	case l.CrushRib != nil:
-		return "share of the rib crushed"
-	case l.Cantilever != nil && l.Cantilever.shape() == "rocker":
-		return "shear of the torsion bars over 1 + nu, with the root's concentration"
-	case l.Cantilever != nil:
-		return "bending of the arm, with the root's concentration"
+	case j.strained != "":
+		return j.strained
 	case member.law == armWall:
 		return "bending of the fingers"
 	case inner:

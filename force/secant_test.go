@@ -95,7 +95,7 @@ func TestForceRisesWithUndercut(t *testing.T) {
 					peak = math.Inf(1)
 				}
 				if peak < last[k]*(1-1e-9) {
-					t.Errorf("%s %s, %s: force falls to %g from %g at share %g", r.name, r.process, j.kind, peak, last[k], share)
+					t.Errorf("%s %s, %s: force falls to %g from %g at share %g", r.name, r.process, a.Latches[0].Kind(), peak, last[k], share)
 				}
 				last[k] = peak
 			}

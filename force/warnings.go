@@ -46,36 +46,25 @@ const (
 	warnUnlikelySize      = 77
 )
 
+// A warner gathers what a person should know of one latch.
+type warner struct {
+	l            *Latch
+	j            *joint
+	s            state
+	r            *LatchResult
+	outer, inner Material
+	out          []warning.Warning
+}
+
+func (w *warner) add(n int, format string, v ...any) {
+	w.out = append(w.out, warning.Warning{Number: n, Text: w.l.ID + ": " + fmt.Sprintf(format, v...)})
+}
+
 // latchWarnings says what the person should know of one latch.
 func latchWarnings(l Latch, j *joint, s state, r LatchResult, mu Friction, outer, inner Material) []warning.Warning {
-	var out []warning.Warning
-	add := func(n int, format string, v ...any) {
-		out = append(out, warning.Warning{Number: n, Text: l.ID + ": " + fmt.Sprintf(format, v...)})
-	}
-	switch {
-	case l.Annular != nil:
-		a := l.Annular
-		add(warnModel, "the force is from shell theory; a published design guide would have it lower by a factor of about %.2f, which the band carries downward", math.Exp(j.modelDown-j.thin))
-		to, ti := a.outerTube(outer), a.innerTube(inner)
-		if to.Wall > thickWall*to.Radius || ti.Wall > thickWall*ti.Radius {
-			add(warnThick, "a wall thicker than %.2g of its radius depends on how wide the bead bears: measure a sample", thickWall)
-		}
-		wallWarnings(a, j, s, outer, inner, l.Use, add)
-		if a.GrooveFloat == 0 {
-			add(warnNoFloat, "has no stated play in its groove: a printed groove needs some, or the parts do not come home")
-		}
-		if a.Split == "outer" || a.Split == "inner" {
-			fingerWarning(a.fingers(), add)
-		}
-	case l.Ball != nil:
-		ballWarnings(l.Ball, add)
-	case l.Cantilever != nil:
-		armWarnings(l.Cantilever, outer, s, add)
-	case l.PressFit != nil:
-		pressWarnings(l.PressFit, s, r.PeakEach, outer, inner, add)
-	case l.CrushRib != nil:
-		add(warnCrush, "crushed ribs are an estimate: rigid mate, flow stress times flattened crest, constraint %.2g; measure a sample", crushConstraint)
-	}
+	w := &warner{l: &l, j: j, s: s, r: &r, outer: outer, inner: inner}
+	add := w.add
+	l.Joint().warn(w)
 	if j.path == slide && j.alpha == 0 {
 		add(warnSharpEdge, "has no lead-in: a sharp edge shaves plastic and the force is not the one computed")
 	}
@@ -101,87 +90,37 @@ func latchWarnings(l Latch, j *joint, s state, r LatchResult, mu Friction, outer
 		engage, stroke := distinct(4, j.engage, j.stroke)
 		add(warnNotFinished, "engages at a lift of %s mm but needs %s mm: it is not home at the seat", engage, stroke)
 	}
-	if l.CrushRib == nil {
-		materialWarnings(l, j, outer, inner, add)
+	if !j.flows {
+		w.materials()
 	}
-	return out
+	return w.out
 }
 
 // thickWall is the wall over mid-wall radius beyond which the ring model depends
 // on the width of the contact; see the finite elements in the tests.
 const thickWall = 0.8
 
-func fingerWarning(f fingers, add func(int, string, ...any)) {
+// fingers warns of wide ones.
+func (w *warner) fingers(f fingers) {
 	if f.arc() > 2*math.Pi/3+1e-9 {
-		add(warnWideFinger, "fingers %.3g deg wide flatten as they bend: they count as stiff beams and the force lies high", f.arc()*degree)
+		w.add(warnWideFinger, "fingers %.3g deg wide flatten as they bend: they count as stiff beams and the force lies high", f.arc()*degree)
 	}
 }
 
-func ballWarnings(b *Ball, add func(int, string, ...any)) {
-	if b.SocketDiameter > 0 && (b.SocketDiameter-b.BallDiameter)/2 < ballRoom-1e-9 {
-		add(warnBallRoom, "room round the ball is %.3g mm; start near %.2g mm (common practice) and expect to iterate", (b.SocketDiameter-b.BallDiameter)/2, ballRoom)
-	}
-	if b.StemDiameter > 0 && (b.MouthDiameter-b.StemDiameter)/2 < stemRoom-1e-9 {
-		add(warnStemRoom, "room round the stem is %.3g mm; start near %.2g mm (common practice) and expect to iterate", (b.MouthDiameter-b.StemDiameter)/2, stemRoom)
-	}
-	if b.EntryAngle != nil && !b.coned() {
-		add(warnCone, "the ball meets the lip at %.3g deg, before an entry cone of %.3g deg is touched", BallContactAngle(b.MouthDiameter, b.BallDiameter)*degree, *b.EntryAngle*degree)
-	}
-	if b.Slots > 0 {
-		fingerWarning(b.fingers(), add)
-	}
-}
-
-func armWarnings(c *Cantilever, arm Material, s state, add func(int, string, ...any)) {
-	if c.RootRadius == nil && c.shape() != "u_arm" {
-		add(warnSharpRoot, "no root radius is stated: taken as sharp, %.2g of the thickness, strain times %.3g; %.2g of the thickness is usually advised", sharpRoot, RootConcentration(sharpRoot), adviseRoot)
-	} else if c.RootRadius != nil && *c.RootRadius < adviseRoot*c.thickness() {
-		add(warnSharpRoot, "root radius %.3g mm is below %.2g of the thickness: strain times %.3g", *c.RootRadius, adviseRoot, RootConcentration(*c.RootRadius/c.thickness()))
-	}
-	if s.outerMove > 0.2*c.Length {
-		add(warnBigDeflection, "bends by %.2g of its length: beyond small deflections, force and strain are estimates", s.outerMove/c.Length)
-	}
-	if arm.Layered() && arm.Build != "across" && c.shape() != "rocker" && arm.StrainOnceZ.Value < arm.StrainOnce.Value {
-		add(warnBendsAcross, "its arm bends across the layers, or may: turn the part so that the arm lies in the layers and say build: across, or enlarge the root radius and expect a short life")
-	}
-}
-
-func pressWarnings(f *PressFit, s state, peak float64, hub, shaft Material, add func(int, string, ...any)) {
-	d := f.sizing(hub, shaft).d
-	p := s.load / (math.Pi * d)
-	if hoop, strength := p*lameRatio(f.OuterDiameter, d), hub.HoopStrength(); hoop > strength.Value {
-		stress, limit := distinct(3, hoop, strength.Value)
-		add(warnYield, "hoop stress in the boss %s MPa is above its strength %s MPa [%s]: it yields or splits", stress, limit, strength.Mark)
-	}
-	if s.yields {
-		add(warnYield, "the boss or pin flows through its wall: the force is limited to that of %.3g MPa in the joint", p)
-	}
-	if stress := peak / (math.Pi / 4 * (d*d - f.InnerDiameter*f.InnerDiameter)); stress > shaft.Strength.Value {
-		shown, limit := distinct(3, stress, shaft.Strength.Value)
-		add(warnPinPressed, "the force presses the pin with %s MPa along its axis, above its strength of %s MPa: it buckles or swells", shown, limit)
-	}
-	if f.Fit != "" {
-		fit, _ := ParseISOFit(f.Fit)
-		if !f.BoreFinished && hub.ToleranceOn(d) > 1.5*fit.HoleTol || !f.PinFinished && shaft.ToleranceOn(d) > 1.5*fit.ShaftTol {
-			add(warnFitOnPrint, "the process does not keep %s; its own tolerance is drawn: finish the bore or pin and say so, or state diameters", f.Fit)
-		}
-	}
-}
-
-// materialWarnings says what the materials of both members leave open, each matter
+// materials says what the materials of both members leave open, each matter
 // once.
-func materialWarnings(l Latch, j *joint, outer, inner Material, add func(int, string, ...any)) {
+func (w *warner) materials() {
 	said := map[string]bool{}
 	once := func(n int, format, name string) {
 		if !said[format+name] {
 			said[format+name] = true
-			add(n, format, name)
+			w.add(n, format, name)
 		}
 	}
-	for i, m := range [2]Material{outer, inner} {
-		spring := j.outer
+	for i, m := range [2]Material{w.outer, w.inner} {
+		spring := w.j.outer
 		if i == 1 {
-			spring = j.inner
+			spring = w.j.inner
 		}
 		if spring.stiffness == 0 || m.Metal() {
 			continue
@@ -189,7 +128,7 @@ func materialWarnings(l Latch, j *joint, outer, inner Material, add func(int, st
 		if m.SecantZero.Mark == MarkOwn {
 			once(warnNoSecant, "no measured secant data for %s: its stress is bent to its strength by rule, see the topic materials", m.Name)
 		}
-		if l.Cantilever != nil || !m.Layered() || m.StrainOnceZ.Value >= m.StrainOnce.Value {
+		if w.j.arm || !m.Layered() || m.StrainOnceZ.Value >= m.StrainOnce.Value {
 			continue
 		}
 		if spring.law == ringWall && m.Build != "along" {
@@ -199,20 +138,6 @@ func materialWarnings(l Latch, j *joint, outer, inner Material, add func(int, st
 			once(warnBendsAcross, "%s fingers bend across the layers, or may: turn the part so that they lie in the layers and say build: across, or expect a short life", m.Name)
 		}
 	}
-}
-
-// wallWarnings says where a ring's wall bends more along the axis than its layers
-// may take.
-func wallWarnings(a *Annular, j *joint, s state, outer, inner Material, use string, add func(int, string, ...any)) {
-	check := func(part string, m Material, spring member, t Tube, isOuter bool, movement float64) {
-		limit := m.PermittedAxial(use)
-		if strain := t.RingBending(isOuter) * movement; m.Layered() && spring.law == ringWall && strain > limit.Value {
-			shown, permitted := distinct(3, 100*strain, 100*limit.Value)
-			add(warnWallBends, "the wall of the %s part bends beside the bead by %s %% along the press axis, above the %s %% that it may take in that direction: bring it nearer to the end, or take less undercut", part, shown, permitted)
-		}
-	}
-	check("outer", outer, j.outer, a.outerTube(outer), true, s.outerMove)
-	check("inner", inner, j.inner, a.innerTube(inner), false, s.move-s.outerMove)
 }
 
 // friction writes the friction from which on a joint locks.

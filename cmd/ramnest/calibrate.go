@@ -15,6 +15,7 @@ import (
 	"ramnest/cmd/internal/solve"
 	"ramnest/export"
 	"ramnest/export/quote"
+	"ramnest/force"
 	"ramnest/force/calibrate"
 	"ramnest/force/fault"
 )
@@ -154,7 +155,7 @@ func (k *calibrateCommand) measurements(c *console, j *job.File) ([]calibrate.Me
 // input rebuilds the coupons that were measured, and gives the price of another
 // ladder by latch.
 func (k *calibrateCommand) input(c *console, j *job.File, step job.Step, rows []calibrate.Measurement, card quote.RateCard) (calibrate.Input, map[string]float64, error) {
-	in := calibrate.Input{Assembly: j.Assembly(step), MostRows: c.rows, Stepped: map[string]calibrate.Member{}}
+	in := calibrate.Input{Assembly: j.Assembly(step), MostRows: c.rows, Stepped: map[string]force.Member{}}
 	rounds := map[string]float64{}
 	lower, _ := j.Materials.Resolve(step.Lower.MaterialSpec)
 	upper, _ := j.Materials.Resolve(step.Upper.MaterialSpec)
@@ -169,8 +170,8 @@ func (k *calibrateCommand) input(c *console, j *job.File, step job.Step, rows []
 			if err != nil {
 				return in, nil, err
 			}
-			if set.Stepped != calibrate.OuterPart(l) {
-				in.Stepped[l.ID] = calibrate.Inner
+			if set.Stepped != l.Joint().Opening() {
+				in.Stepped[l.ID] = force.Inner
 			}
 			for _, s := range set.Steps {
 				in.Coupons = append(in.Coupons, calibrate.Coupon{Latch: l.ID, Name: fmt.Sprint(s.Number), Size: s.Size, Places: set.Places})
@@ -182,7 +183,7 @@ func (k *calibrateCommand) input(c *console, j *job.File, step job.Step, rows []
 			rounds[l.ID] = cost.All
 		}
 		if of(true) {
-			in.Coupons = append(in.Coupons, calibrate.Coupon{Latch: l.ID, Name: calibrate.Piece, Size: calibrate.SizeOf(l, lower, upper).Value, Places: len(l.At)})
+			in.Coupons = append(in.Coupons, calibrate.Coupon{Latch: l.ID, Name: calibrate.Piece, Size: l.Size(lower, upper).Value, Places: len(l.At)})
 		}
 	}
 	return in, rounds, nil

@@ -11,6 +11,7 @@ import (
 	"ramnest/cmd/internal/job"
 	"ramnest/cmd/internal/jobfile"
 	"ramnest/cmd/internal/starter"
+	"ramnest/force"
 )
 
 type initCommand struct {
@@ -57,7 +58,7 @@ func (i *initCommand) Run(c *console) error {
 		{"number", "Number of the job, such as FWL-1", &i.Number, "", nil},
 		{"title", "What is assembled, such as cap on housing", &i.Title, "", nil},
 		{"date", "Date of the first revision, such as 2026-11-25", &i.Date, "", nil},
-		{"latch", "Latch: " + strings.Join(starter.Kinds(), ", "), &i.Latch, "", starter.Kinds()},
+		{"latch", "Latch: " + strings.Join(force.Kinds(), ", "), &i.Latch, "", force.Kinds()},
 		{"units", "Units, mm or in", &i.Units, "mm", []string{"mm", "in"}},
 		{"material", "Material of the printed parts", &i.Material, "PA12", nil},
 		{"process", "Process: PBF, MEX, VPP, moulded, machined", &i.Process, "PBF", []string{"PBF", "MEX", "VPP", "moulded", "machined"}},

@@ -77,9 +77,9 @@ func TestTablesAgreeWithForce(t *testing.T) {
 // holds the two figures that are written down again here, of ribs and of friction.
 func TestNominalIsTheJob(t *testing.T) {
 	for _, l := range []force.Latch{rim(), pin(), stud(), rib()} {
-		m := model(t, []force.Latch{l}, Coupon{Latch: l.ID, Name: Piece, Size: SizeOf(l, force.Material{}, force.Material{}).Value})
+		m := model(t, []force.Latch{l}, Coupon{Latch: l.ID, Name: Piece, Size: l.Size(force.Material{}, force.Material{}).Value})
 		// The size of a fit is that which the pair has, not that drawn.
-		want, err := force.Analyse(force.Assembly{Lower: pa12, Upper: pa12, Latches: []force.Latch{withTolerance(l, 0.1)}, Draws: 100})
+		want, err := force.Analyse(force.Assembly{Lower: pa12, Upper: pa12, Latches: []force.Latch{l.Toleranced(0.1)}, Draws: 100})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -24,9 +24,9 @@ type Coupon struct {
 type Input struct {
 	Assembly force.Assembly
 	Coupons  []Coupon
-	Stepped  map[string]Member // which member carries the step, by latch; left out: the outer one
-	Gauge    float64           // standard deviation of the force gauge and the hand, share of the force [1]; 0: 0.05
-	MostRows int               // measurements of a fit; 0: [MostRows]
+	Stepped  map[string]force.Member // which member carries the step, by latch; left out: the outer one
+	Gauge    float64                 // standard deviation of the force gauge and the hand, share of the force [1]; 0: 0.05
+	MostRows int                     // measurements of a fit; 0: [MostRows]
 }
 
 // Of the prior. A table is not the shop, so its plus or minus counts as one standard
@@ -37,7 +37,6 @@ const (
 	ownShare      = 0.354 // of the tolerance: standard deviation from pair to pair in one build, half the variance, as in package force [1]
 	scatterSpread = 0.6   // standard deviation of ln of the factor on all scatter [1]
 	usualGauge    = 0.05  // [1]
-	flowFactor    = 1.25  // flow stress of a rib over the strength, as in package force where none is stated
 	mostLatches   = 6     // of one fit
 	floorForce    = 0.3   // standard deviation below which no force is known [N]
 )
@@ -59,10 +58,11 @@ type Model struct {
 // A subject is a latch under test.
 type subject struct {
 	latch     force.Latch
-	size      Size
-	member    Member
+	size      force.Size
+	member    force.Member
 	tolerance float64        // [mm]
 	latches   [2]force.Latch // by form
+	softer    bool           // in the part than on the plate of a coupon
 	curves    [2]*surface    // by form; one and the same where the forms do not differ
 }
 
@@ -128,8 +128,9 @@ func NewModelContext(ctx context.Context, in Input) (*Model, error) {
 		at := slices.IndexFunc(m.latches, func(s subject) bool { return s.latch.ID == l.ID })
 		if at < 0 {
 			at = len(m.latches)
-			size := SizeOf(l, m.lower, m.upper)
-			m.latches = append(m.latches, subject{latch: l, size: size, member: in.Stepped[l.ID], tolerance: size.Tolerance(), latches: [2]force.Latch{inPart(l), OnPlate(l)}})
+			size := l.Size(m.lower, m.upper)
+			plate, note := l.OnPlate()
+			m.latches = append(m.latches, subject{latch: l, size: size, member: in.Stepped[l.ID], tolerance: size.Tolerance(), latches: [2]force.Latch{l.Alone(), plate}, softer: note != ""})
 		}
 		m.coupons, m.couponLatch = append(m.coupons, c), append(m.couponLatch, at)
 	}
@@ -170,7 +171,7 @@ func (m *Model) tabulate(ctx context.Context) error {
 			s.curves[inJob] = &surface{}
 			s.curves[onCoupon] = s.curves[inJob]
 			errs[i] = s.curves[inJob].fill(ctx, m, s, inJob, largest)
-			if errs[i] == nil && coupons && s.latch.Cantilever != nil && s.latch.Cantilever.BaseFactor != nil {
+			if errs[i] == nil && coupons && s.softer {
 				s.curves[onCoupon] = &surface{}
 				errs[i] = s.curves[onCoupon].fill(ctx, m, s, onCoupon, largest)
 			}
@@ -191,9 +192,9 @@ func (c Coupon) form() form {
 // assembly is one joint of a latch with another friction [1], stiffness as a share
 // of the table's [1] and size [mm].
 func (m *Model) assembly(s *subject, on form, friction, stiffness, size float64) force.Assembly {
-	l := withTolerance(Resize(s.latches[on], size, s.member), s.tolerance)
+	l := s.latches[on].Resized(size, s.member).Toleranced(s.tolerance)
 	a := m.input.Assembly
-	l = stiffened(l, m.lower, m.upper, stiffness)
+	l, _, _ = l.Stiffened(m.lower, m.upper, stiffness)
 	a.Latches, a.Draws = []force.Latch{l}, 100
 	a.Lower, a.Upper = retuned(a.Lower, m.lower, friction, stiffness), retuned(a.Upper, m.upper, friction, stiffness)
 	return a
@@ -206,24 +207,6 @@ func retuned(spec force.MaterialSpec, m force.Material, friction, stiffness floa
 		spec.Modulus, spec.SecantZero = new(m.Modulus.Value*stiffness), new(m.SecantZero.Value)
 	}
 	return spec
-}
-
-// stiffened scales the flow stress of crush ribs, which have no modulus.
-func stiffened(l force.Latch, lower, upper force.Material, stiffness float64) force.Latch {
-	if l.CrushRib == nil {
-		return l
-	}
-	c := *l.CrushRib
-	flow := flowFactor * lower.Strength.Value
-	if c.Ribs == "upper" {
-		flow = flowFactor * upper.Strength.Value
-	}
-	if c.FlowStress != nil {
-		flow = *c.FlowStress
-	}
-	c.FlowStress = new(flow * stiffness)
-	l.CrushRib = &c
-	return l
 }
 
 // pairFriction reads the friction that package force takes between two parts.

@@ -2,7 +2,6 @@ package calibrate
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"ramnest/force"
@@ -68,7 +67,7 @@ func (s Sheet) Seats(a force.Assembly, overtravel float64) ([]Seat, error) {
 		one.Latches = []force.Latch{l}
 		o := s.Latches[k]
 		tol := max(o.Tolerance, o.Alone)
-		t, ok, err := seatOf(one, SizeOf(l, lower, upper).Value, Outer, Estimate{Name: l.ID, Value: o.Offset, Low: o.Offset - tol, High: o.Offset + tol}, overtravel)
+		t, ok, err := seatOf(one, l.Size(lower, upper).Value, force.Outer, Estimate{Name: l.ID, Value: o.Offset, Low: o.Offset - tol, High: o.Offset + tol}, overtravel)
 		if err != nil {
 			return nil, err
 		}
@@ -81,12 +80,13 @@ func (s Sheet) Seats(a force.Assembly, overtravel float64) ([]Seat, error) {
 
 // seatOf compares one latch, alone in its assembly, with the dead stop; ok is false for
 // one that holds by friction alone. size: as drawn [mm]; e: how much more it comes out.
-func seatOf(a force.Assembly, size float64, member Member, e Estimate, overtravel float64) (t Seat, ok bool, err error) {
+func seatOf(a force.Assembly, size float64, member force.Member, e Estimate, overtravel float64) (t Seat, ok bool, err error) {
 	if !(overtravel >= 0 && overtravel <= 10) {
 		return t, false, fault.Fault{Field: "overtravel", Given: mm(overtravel), Problem: "is out of range", Want: "0 to 10 mm"}
 	}
 	l := a.Latches[0]
-	if l.PressFit != nil || l.CrushRib != nil {
+	k := l.Joint()
+	if !k.Snaps() {
 		return t, false, nil
 	}
 	r, err := force.Analyse(a)
@@ -97,10 +97,8 @@ func seatOf(a force.Assembly, size float64, member Member, e Estimate, overtrave
 	if l.Engage != nil {
 		drawn = *l.Engage - r.Latches[0].Stroke
 	}
-	if l.Annular != nil {
-		drawn += l.Annular.GrooveFloat
-	}
-	home := func(offset float64) float64 { return drawn - deeper(l, size, member, offset) }
+	drawn += k.Play()
+	home := func(offset float64) float64 { return drawn - k.Deeper(size, offset, member) }
 	t = Seat{Latch: e.Name, Drawn: drawn, Printed: home(e.Value), Low: home(e.High), High: home(e.Low), Stop: -overtravel}
 	t.Slack = t.Low - t.Stop
 	t.Held, t.Gap = t.Slack >= 0, max(0, t.Printed)
@@ -113,27 +111,4 @@ func seatOf(a force.Assembly, size float64, member Member, e Estimate, overtrave
 		t.Text = fmt.Sprintf("not home at the dead stop: %.2f mm short; face the stop, open the groove or draw less interference", t.Stop-t.Printed)
 	}
 	return t, true, nil
-}
-
-// deeper is how much further than drawn a latch of a size must go with an offset [mm].
-func deeper(l force.Latch, size float64, member Member, offset float64) float64 {
-	slope := func(angle float64) float64 {
-		if angle > math.Pi/2-1e-6 {
-			return 0
-		}
-		return 1 / math.Tan(angle)
-	}
-	switch {
-	case l.Annular != nil:
-		return offset / 2 * slope(l.Annular.ReturnAngle)
-	case l.Cantilever != nil:
-		return offset * slope(l.Cantilever.ReturnAngle)
-	}
-	free := func(l force.Latch) float64 {
-		if l.Ball.MouthDiameter >= l.Ball.BallDiameter {
-			return 0
-		}
-		return force.BallStroke(l.Ball.MouthDiameter, l.Ball.BallDiameter)
-	}
-	return free(Resize(l, max(1e-6, size+offset), member)) - free(l)
 }

@@ -226,7 +226,7 @@ func (s Sheet) Apply(a force.Assembly) (force.Assembly, []Change, error) {
 	for i, l := range a.Latches {
 		field := fmt.Sprintf("latches[%d]", i)
 		k := slices.IndexFunc(s.Latches, func(o Offset) bool { return o.Latch == l.ID && o.Kind == l.Kind() })
-		size := SizeOf(l, lower, upper)
+		size := l.Size(lower, upper)
 		if k < 0 {
 			changes = append(changes, Change{field + " " + l.ID, fmt.Sprintf("%s %s", size.Name, mm(size.Value)), "not measured: as drawn"})
 			continue
@@ -236,11 +236,11 @@ func (s Sheet) Apply(a force.Assembly) (force.Assembly, []Change, error) {
 			faults = append(faults, fault.Fault{Field: field, Given: l.ID, Problem: fmt.Sprintf("comes out loose: %s of %s as drawn, %s as printed", size.Name, mm(size.Value), mm(now)), Want: "more than " + mm(-s.Latches[k].Offset) + " as drawn"})
 			continue
 		}
-		l = stiffened(withTolerance(Resize(l, now, Outer), s.Latches[k].Tolerance), lower, upper, s.Stiffness)
+		l, key, flow := l.Resized(now, force.Outer).Toleranced(s.Latches[k].Tolerance).Stiffened(lower, upper, s.Stiffness)
 		a.Latches[i] = l
 		changes = append(changes, Change{field + " " + l.ID, fmt.Sprintf("%s %s as drawn, plus or minus %s", size.Name, mm(size.Value), mm(size.Tolerance())), fmt.Sprintf("%s as printed, plus or minus %s", mm(now), mm(s.Latches[k].Tolerance))})
-		if l.CrushRib != nil {
-			changes = append(changes, Change{field + ".crush_rib.flow_stress", fmt.Sprintf("%.4g MPa", *l.CrushRib.FlowStress/s.Stiffness), fmt.Sprintf("%.4g MPa", *l.CrushRib.FlowStress)})
+		if key != "" {
+			changes = append(changes, Change{field + "." + l.Kind() + "." + key, fmt.Sprintf("%.4g MPa", flow/s.Stiffness), fmt.Sprintf("%.4g MPa", flow)})
 		}
 	}
 	if len(faults) > 0 {

@@ -41,7 +41,7 @@ func TestSizeAndToleranceAreThoseOfForce(t *testing.T) {
 			a := force.Assembly{Lower: pa12, Upper: c.upper, Latches: []force.Latch{l}}
 			lower, _ := force.Resolve(a.Lower)
 			upper, _ := force.Resolve(a.Upper)
-			s := SizeOf(l, lower, upper)
+			s := l.Size(lower, upper)
 			got := s.Outer + s.Inner
 			if c.whole {
 				got = s.Tolerance()
@@ -56,9 +56,9 @@ func TestSizeAndToleranceAreThoseOfForce(t *testing.T) {
 				t.Errorf("size %g, want %g; plus or minus %g, force takes %g", s.Value, c.size, got, want)
 			}
 			// Another size by either member, and back.
-			for _, m := range []Member{Outer, Inner} {
-				r := Resize(l, s.Value+0.01, m)
-				if v := SizeOf(r, lower, upper).Value; math.Abs(v-s.Value-0.01) > 1e-9 {
+			for _, m := range []force.Member{force.Outer, force.Inner} {
+				r := l.Resized(s.Value+0.01, m)
+				if v := r.Size(lower, upper).Value; math.Abs(v-s.Value-0.01) > 1e-9 {
 					t.Errorf("resized to %g, want %g", v, s.Value+0.01)
 				}
 				r.ID = "x"
@@ -67,12 +67,12 @@ func TestSizeAndToleranceAreThoseOfForce(t *testing.T) {
 				}
 			}
 			// A tolerance put on it is the one that force then takes.
-			a.Latches = []force.Latch{withTolerance(l, 0.06)}
+			a.Latches = []force.Latch{l.Toleranced(0.06)}
 			lines := force.Explain(a, "x")
 			if lines == nil {
 				t.Fatalf("with a tolerance: %v", a.Validate())
 			}
-			if v := SizeOf(a.Latches[0], lower, upper).Tolerance(); math.Abs(v-0.06) > 1e-9 {
+			if v := a.Latches[0].Size(lower, upper).Tolerance(); math.Abs(v-0.06) > 1e-9 {
 				t.Errorf("a tolerance of 0.06 mm reads as %g", v)
 			}
 		})

@@ -22,7 +22,7 @@ const (
 // slack is how far a peak of an assembly may lie below the true one.
 func slack(a force.Assembly) float64 {
 	for _, l := range a.Latches {
-		if l.Ball != nil {
+		if l.Joint().Searched() {
 			return searched
 		}
 	}

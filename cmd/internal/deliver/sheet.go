@@ -172,7 +172,7 @@ func felt(r force.Result) int {
 
 // snaps tells whether a latch springs in.
 func snaps(latches []force.Latch) bool {
-	return slices.ContainsFunc(latches, func(l force.Latch) bool { return l.Annular != nil || l.Ball != nil || l.Cantilever != nil })
+	return slices.ContainsFunc(latches, func(l force.Latch) bool { return l.Joint().Snaps() })
 }
 
 // seat is what is measured to accept a seated pair. One reading is taken of every piece;

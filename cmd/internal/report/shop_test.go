@@ -14,6 +14,7 @@ import (
 	"ramnest/cmd/internal/solve"
 	"ramnest/cmd/internal/solve/solvetest"
 	"ramnest/export/quote"
+	"ramnest/force"
 	"ramnest/force/calibrate"
 )
 
@@ -86,7 +87,7 @@ func fitted(t *testing.T, name string, forces ...float64) (*solve.Solution, repo
 	if err != nil {
 		t.Fatal(err)
 	}
-	in := calibrate.Input{Assembly: s.Job.Assembly(s.Job.Steps()[0]), Stepped: map[string]calibrate.Member{}}
+	in := calibrate.Input{Assembly: s.Job.Assembly(s.Job.Steps()[0]), Stepped: map[string]force.Member{}}
 	var rows []calibrate.Measurement
 	for i, st := range set.Steps {
 		in.Coupons = append(in.Coupons, calibrate.Coupon{Latch: "rim", Name: fmt.Sprint(st.Number), Size: st.Size, Places: 1})

@@ -2,7 +2,6 @@ package solve
 
 import (
 	"fmt"
-	"math"
 
 	"ramnest/force"
 	"ramnest/force/method"
@@ -14,8 +13,6 @@ const (
 	lessInterference = 0.8  // of the interference or undercut
 	slipperyFriction = 0.5  // of the friction, silicone or PTFE spray; no source: measure it
 	shallowLead      = 20.0 // lead-in [deg], at most
-	collarSlots      = 6
-	slotWide         = 1.0 // [mm]
 )
 
 // A trial is a single change with what it makes of the forces.
@@ -131,67 +128,31 @@ func lubricated(a force.Assembly) (force.Assembly, string, bool) {
 	return a, "friction halved by a dry lubricant, to be measured", true
 }
 
-func slotted(l *force.Latch) (string, bool) {
-	if l.Annular == nil || l.Annular.Split != "" && l.Annular.Split != "none" {
+// put puts a changed joint into the latch, if there is one.
+func put(l *force.Latch, k force.Kind, what string) (string, bool) {
+	if k == nil {
 		return "", false
 	}
-	c := *l.Annular
-	c.Split, c.Slots, c.SlotWidth = "outer", collarSlots, slotWide
-	c.SlotDepth = math.Max(c.EndDistance+c.OuterDiameter-c.JointDiameter, 2.5*c.EndDistance)
-	if c.FarDistance > 0 {
-		c.SlotDepth = math.Min(c.SlotDepth, c.EndDistance+0.8*c.FarDistance)
-	}
-	l.Annular = &c
-	return fmt.Sprintf("with %d slots %.3g mm deep", c.Slots, c.SlotDepth), true
+	*l = l.With(k)
+	return what, true
+}
+
+func slotted(l *force.Latch) (string, bool) {
+	k, what := l.Joint().Slotted()
+	return put(l, k, what)
 }
 
 func shallower(l *force.Latch) (string, bool) {
-	if l.Ball != nil || l.CrushRib != nil || lead(l, shallowLead*degree) == "" {
+	k, _, first := l.Joint().Gentler(shallowLead * degree)
+	if !first {
 		return "", false
 	}
-	return fmt.Sprintf("lead-in %.0f deg", shallowLead), true
+	return put(l, k, fmt.Sprintf("lead-in %.0f deg", shallowLead))
 }
 
 func looser(l *force.Latch) (string, bool) {
-	scale := func(v float64) float64 { return v * lessInterference }
-	switch {
-	case l.Annular != nil && l.Annular.Undercut > 0:
-		c := *l.Annular
-		c.Undercut = scale(c.Undercut)
-		l.Annular = &c
-		return fmt.Sprintf("undercut %.3g mm", c.Undercut), true
-	case l.Annular != nil:
-		c := *l.Annular
-		c.BeadDiameter = c.LipDiameter + scale(c.BeadDiameter-c.LipDiameter)
-		l.Annular = &c
-		return fmt.Sprintf("bead %.4g mm", c.BeadDiameter), true
-	case l.Cantilever != nil:
-		c := *l.Cantilever
-		c.Undercut = scale(c.Undercut)
-		l.Cantilever = &c
-		return fmt.Sprintf("undercut %.3g mm", c.Undercut), true
-	case l.PressFit != nil && l.PressFit.Interference > 0:
-		c := *l.PressFit
-		c.Interference = scale(c.Interference)
-		l.PressFit = &c
-		return fmt.Sprintf("interference %.3g mm", c.Interference), true
-	case l.PressFit != nil && l.PressFit.PinDiameter > 0:
-		c := *l.PressFit
-		c.PinDiameter = c.BoreDiameter + scale(c.PinDiameter-c.BoreDiameter)
-		l.PressFit = &c
-		return fmt.Sprintf("pin %.4g mm", c.PinDiameter), true
-	case l.Ball != nil:
-		c := *l.Ball
-		c.MouthDiameter = c.BallDiameter - scale(c.BallDiameter-c.MouthDiameter)
-		l.Ball = &c
-		return fmt.Sprintf("mouth %.4g mm", c.MouthDiameter), true
-	case l.CrushRib != nil:
-		c := *l.CrushRib
-		c.Crush = scale(c.Crush)
-		l.CrushRib = &c
-		return fmt.Sprintf("crush %.3g mm", c.Crush), true
-	}
-	return "", false
+	k, what := l.Joint().Looser(lessInterference)
+	return put(l, k, what)
 }
 
 // fewer leaves every third place out, but not below three.
@@ -199,22 +160,15 @@ func fewer(l *force.Latch) (string, bool) {
 	if len(l.At) < 4 {
 		return "", false
 	}
-	var at, toward []planar.Point
-	each := l.Cantilever != nil && len(l.Cantilever.Toward) == len(l.At)
+	var at []planar.Point
+	var keep []int
 	for i, p := range l.At {
 		if i%3 == 2 && len(l.At)-(i/3+1) >= 3 {
 			continue
 		}
-		at = append(at, p)
-		if each {
-			toward = append(toward, l.Cantilever.Toward[i])
-		}
+		at, keep = append(at, p), append(keep, i)
 	}
+	*l = l.With(l.Joint().Kept(keep))
 	l.At = at
-	if each {
-		c := *l.Cantilever
-		c.Toward = toward
-		l.Cantilever = &c
-	}
 	return fmt.Sprintf("at %d places", len(at)), true
 }

@@ -61,8 +61,8 @@ func (s *Solution) listDefaults() {
 			if l.Use == "" {
 				add(fmt.Sprintf("%s[%d].use", st.LatchesPath, k), l.ID+" is permanent")
 			}
-			if b := l.Ball; b != nil && b.Land == nil {
-				add(fmt.Sprintf("%s[%d].ball.land", st.LatchesPath, k), fmt.Sprintf("%s: a sharp lip that bears over %.2g mm, a quarter of the wall", l.ID, b.LipBearing()))
+			if key, text := l.Joint().Assumed(); key != "" {
+				add(fmt.Sprintf("%s[%d].%s.%s", st.LatchesPath, k, l.Kind(), key), l.ID+": "+text)
 			}
 		}
 		for _, text := range st.Decision.Defaults {

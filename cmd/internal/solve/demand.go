@@ -41,7 +41,7 @@ func (s *Solution) demand(i int) method.Demand {
 	}
 	for k, l := range st.Latches {
 		d.Permanent = d.Permanent || l.Use != "releasable" || r.Latches[k].SelfLocking
-		d.AcrossLayers = d.AcrossLayers || acrossLayers(l, st.LowerMaterial, st.UpperMaterial)
+		d.AcrossLayers = d.AcrossLayers || l.AcrossLayers(st.LowerMaterial, st.UpperMaterial)
 	}
 	return d
 }
@@ -72,42 +72,6 @@ func (s *Solution) sized(i int, t fixture.Tooling) method.Demand {
 
 // overPins is the play over the guide pins when the anvil goes in [mm] (own).
 const overPins = 5
-
-// acrossLayers says whether a latch pulls the layers of a printed part apart: an
-// arm or a finger that bends, built along the press axis, or a ring that widens,
-// built across it. A part that does not state its build direction counts as built
-// the weaker way.
-func acrossLayers(l force.Latch, lower, upper force.Material) bool {
-	of := func(side string) force.Material {
-		if side == "lower" {
-			return lower
-		}
-		return upper
-	}
-	other := map[string]string{"lower": "upper", "upper": "lower"}
-	arm := func(m force.Material) bool { return m.Layered() && !m.Metal() && m.Build != "across" }
-	ring := func(m force.Material) bool { return m.Layered() && !m.Metal() && m.Build != "along" }
-	switch {
-	case l.Cantilever != nil:
-		return arm(of(l.Cantilever.Flexes))
-	case l.Annular != nil:
-		outer, inner := of(l.Annular.Outside), of(other[l.Annular.Outside])
-		switch l.Annular.Split {
-		case "outer":
-			return arm(outer)
-		case "inner":
-			return arm(inner)
-		}
-		return ring(outer) // the inner ring is pressed together, not apart
-	case l.Ball != nil && l.Ball.Slots > 0:
-		return arm(of(l.Ball.Socket))
-	case l.Ball != nil:
-		return ring(of(l.Ball.Socket))
-	case l.PressFit != nil:
-		return ring(of(l.PressFit.Outside))
-	}
-	return false
-}
 
 // mass gives the mass of a part [kg], 0 where its surface is not closed or inside out, so
 // that nobody knows its volume.

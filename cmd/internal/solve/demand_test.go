@@ -42,7 +42,7 @@ func TestAcrossLayers(t *testing.T) {
 		{"boss built along", boss, printed("along"), moulded, false},
 		{"ribs", force.Latch{CrushRib: &force.CrushRib{Ribs: "lower"}}, printed("across"), moulded, false},
 	} {
-		if got := acrossLayers(c.latch, c.lower, c.upper); got != c.want {
+		if got := c.latch.AcrossLayers(c.lower, c.upper); got != c.want {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
 		}
 	}

@@ -69,33 +69,12 @@ func gentler(a force.Assembly, r force.Result, deg int) (force.Assembly, string)
 		if r.Latches[i].Jammed == 0 {
 			continue
 		}
-		if field := lead(&a.Latches[i], angle); field != "" {
+		l := a.Latches[i]
+		if k, key, _ := l.Joint().Gentler(angle); k != nil {
+			a.Latches[i] = l.With(k)
+			field := l.Kind() + "." + key
 			say = append(say, fmt.Sprintf("%s %s %d deg", a.Latches[i].ID, field, deg))
 		}
 	}
 	return a, strings.Join(say, ", ")
-}
-
-// lead gives a latch a lead-in of an angle [rad] at most, and its field in the file;
-// empty if it has less, or none that its kind allows.
-func lead(l *force.Latch, angle float64) (field string) {
-	steeper := func(v *float64) bool { return v == nil || *v > angle }
-	switch {
-	case l.Annular != nil && l.Annular.MatingAngle > angle:
-		c := *l.Annular
-		c.MatingAngle, l.Annular, field = angle, &c, "annular.mating_angle"
-	case l.Cantilever != nil && l.Cantilever.MatingAngle > angle:
-		c := *l.Cantilever
-		c.MatingAngle, l.Cantilever, field = angle, &c, "cantilever.mating_angle"
-	case l.Ball != nil && steeper(l.Ball.EntryAngle):
-		c := *l.Ball
-		c.EntryAngle, l.Ball, field = &angle, &c, "ball.entry_angle"
-	case l.PressFit != nil && steeper(l.PressFit.LeadInAngle):
-		c := *l.PressFit
-		c.LeadInAngle, l.PressFit, field = &angle, &c, "press_fit.lead_in_angle"
-	case l.CrushRib != nil && steeper(l.CrushRib.LeadInAngle):
-		c := *l.CrushRib
-		c.LeadInAngle, l.CrushRib, field = &angle, &c, "crush_rib.lead_in_angle"
-	}
-	return field
 }

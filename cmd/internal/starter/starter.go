@@ -15,14 +15,11 @@ import (
 //go:embed *.yaml
 var templates embed.FS
 
-// Kinds lists the latches that there is a first job for.
-func Kinds() []string { return []string{"annular", "ball", "cantilever", "press_fit", "crush_rib"} }
-
 // Answers are what a person says of the job.
 type Answers struct {
 	Number, Title, Date string
 	Units               string // mm or in
-	Kind                string // of the latch, one of Kinds
+	Kind                string // of the latch, one of force.Kinds
 	Material, Process   string // of the printed parts
 	Rate                string // assemblies an hour
 }
