@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ramnest/force/fault"
+	"ramnest/force/unit"
 )
 
 // What a person wrote is held against what is published for that material, process
@@ -90,18 +91,20 @@ var otherUnits = map[string][]struct {
 	name   string
 	factor float64
 }{
-	"MPa": {{"GPa", 1000}, {"ksi", 6.894757}, {"psi", 6.894757e-3}, {"kPa", 1e-3}, {"Pa", 1e-6}},
-	"mm":  {{"in", 25.4}, {"cm", 10}, {"m", 1000}, {"um", 1e-3}},
+	"MPa": {{"GPa", 1000}, {"ksi", 1000 * psi}, {"psi", psi}, {"kPa", 1e-3}, {"Pa", 1e-6}},
+	"mm":  {{"in", unit.Inch}, {"cm", 10}, {"m", 1000}, {"um", 1e-3}},
 	"%":   {{"as a share", 100}},
 }
 
+const psi = unit.PoundForce / unit.Inch / unit.Inch // [MPa]
+
 // meantUnit says in which other unit the figure would lie in its range; empty if in
 // none.
-func meantUnit(v, lo, hi float64, unit string) string {
+func meantUnit(v, lo, hi float64, of string) string {
 	lo, hi = lo/doubtful, hi*doubtful
-	for _, u := range otherUnits[unit] {
+	for _, u := range otherUnits[of] {
 		if within(v*u.factor, lo, hi) {
-			out := fmt.Sprintf("%s %s is %s %s", short(v), u.name, short(v*u.factor), unit)
+			out := fmt.Sprintf("%s %s is %s %s", short(v), u.name, short(v*u.factor), of)
 			if u.name == "GPa" {
 				out += "; likewise ksi for psi"
 			}
@@ -109,8 +112,8 @@ func meantUnit(v, lo, hi float64, unit string) string {
 		}
 	}
 	// The other way: millimetres in a job of inches.
-	if unit == "mm" && within(v/25.4, lo, hi) {
-		return fmt.Sprintf("that is %s in, perhaps %[1]s mm is meant", short(v/25.4))
+	if of == "mm" && within(v/unit.Inch, lo, hi) {
+		return fmt.Sprintf("that is %s in, perhaps %[1]s mm is meant", short(v/unit.Inch))
 	}
 	return ""
 }

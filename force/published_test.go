@@ -35,7 +35,7 @@ func (p published) in(key string) float64 {
 
 type answers map[string]float64
 
-const inch, psi = 25.4, 0.00689475729
+const inch = 25.4
 
 // snapHump is a hump with a flat land through the whole road of a joint.
 func snapHump(k, y, angle, mu, land float64) profile {

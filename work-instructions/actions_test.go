@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"ramnest/force/method"
+	"ramnest/force/unit"
 )
 
 // said is everything that the actions of a step say.
@@ -37,15 +38,15 @@ func TestActionsByMethod(t *testing.T) {
 	}{
 		{"press", demoSheet(t).Steps[0], figures{},
 			[]string{"Lay the Housing into the nest.", "It goes in one way only.", "Put the anvil on the Rim cap.", "Lower the ram until it touches the anvil.", "Pull the lever", "Expect about 870 N; nine of ten lie between 610 N and 1180 N.",
-				"up to 69.4 N at the lever", "1 hump", "The ram goes down 4.2 mm under force.", "at the seat it still takes 60.0 N", "Stop when the anvil stands on its dead stop", "clearly more than 1180 N", "0.05 to 0.25 mm"},
+				"up to 69.4 N at the lever", "1 hump", "The ram goes down 4.2 mm under force.", "at the seat it still takes 60 N", "Stop when the anvil stands on its dead stop", "clearly more than 1180 N", "0.05 to 0.25 mm"},
 			[]string{"mallet", "hands on", "lbf"}},
 		{"anvil on the ram", held.Steps[0], figures{}, []string{"Lower the ram until the anvil touches the Rim cap."}, []string{"Put the anvil", "Take the anvil off"}},
 		{"mallet", malletSheet(t).Steps[0], figures{}, []string{"Take the mallet", "about 1 blow", "Never more than 5 blows"}, []string{"lever", "ram", "hump"}},
 		{"more blows than are good", many.Steps[0], figures{}, []string{"at most 5 blows"}, []string{"48"}},
-		{"hand", byHandSheet(t).Steps[0], figures{}, []string{"Put your hands on the anvil.", "Push down steadily", "Expect about 30.0 N"}, []string{"lever", "mallet", "ram "}},
-		{"force not known", unknown.Steps[0], figures{}, []string{"clearly more than 38.0 N"}, []string{"Expect", "hump", "without a click", "goes down", "at the seat"}},
+		{"hand", byHandSheet(t).Steps[0], figures{}, []string{"Put your hands on the anvil.", "Push down steadily", "Expect about 30 N"}, []string{"lever", "mallet", "ram "}},
+		{"force not known", unknown.Steps[0], figures{}, []string{"clearly more than 38 N"}, []string{"Expect", "hump", "without a click", "goes down", "at the seat"}},
 		{"press fit", pressed.Steps[0], figures{}, []string{"rises to the end, without a click"}, []string{"hump"}},
-		{"inches", inches.Steps[0], figures{inches: true}, []string{"196 lbf", "0.17 in under force", "0.0020 to 0.0098 in"}, []string{" N ", "mm"}},
+		{"inches", inches.Steps[0], figures{units: unit.System{Inch: true, Pound: true}}, []string{"196 lbf", "0.165 in under force", "0.002 to 0.009 in"}, []string{" N ", "mm"}},
 	} {
 		got := said(row.fig, row.step)
 		for _, w := range row.want {

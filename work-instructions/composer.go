@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"ramnest/export/page"
+	"strconv"
 )
 
 // Type sizes [pt]: actions are read standing at the bench, tables and remarks
@@ -61,7 +62,7 @@ func newComposer(book *page.Book, s Sheet, replaced bool) *composer {
 		t := stepText{Step: st, facts: facts[i], actions: actions(c.fig, st, facts[i])}
 		prefix := ""
 		if len(s.Steps) > 1 {
-			prefix = fixedTo(float64(i+1), 0) + "."
+			prefix = strconv.Itoa(i+1) + "."
 		}
 		t.full, t.short = numbered(t.actions, all.of(i), prefix)
 		// What holds for the bench is told in full once.
@@ -81,7 +82,7 @@ func newComposer(book *page.Book, s Sheet, replaced bool) *composer {
 
 // emptyComposer makes the frame and the head of every page.
 func emptyComposer(book *page.Book, s Sheet, what string, mark [2]string) *composer {
-	c := &composer{book: book, what: what, mark: mark, sheet: s, fig: figures{s.Inches, s.Language}}
+	c := &composer{book: book, what: what, mark: mark, sheet: s, fig: figures{s.Units, s.Language}}
 	c.frame = page.Frame{X: marginLeft, Width: book.Size.Width - marginLeft - marginRight}
 	c.head = c.titleBlock()
 	c.frame.Y = marginTop + c.head.Height + 6

@@ -11,7 +11,7 @@
 // It computes no forces and no geometry: every number printed is one that was
 // given. What it derives is text: cautions from Facts, protective equipment,
 // the wording of actions and of the limits of acceptance. Values come in mm, N,
-// mJ and kg; with Sheet.Inches lengths are printed in inch and forces in lbf.
+// mJ and kg; figures are printed in Sheet.Units.
 //
 // There is no sheet for method.None, nor for a method that fails without a
 // stated reason to use it all the same.

@@ -5,14 +5,15 @@ import (
 	"strconv"
 	"strings"
 
+	"ramnest/force/method"
+	"ramnest/force/unit"
 	"ramnest/work-instructions/catalogue"
 )
 
-// figures prints values with their units, metric or in inch and pound-force, and
-// words, in a language.
+// figures prints values with the units of the job, and words, in a language.
 type figures struct {
-	inches bool
-	words  catalogue.Language
+	units unit.System
+	words catalogue.Language
 }
 
 // say gives words of the catalogue.
@@ -27,153 +28,62 @@ func (f figures) named(family, name string) string {
 	return name
 }
 
-// Source: definitions, 1 in = 25.4 mm, 1 lbf = 4.4482216152605 N,
-// 1 lb = 0.45359237 kg.
-const (
-	inch       = 25.4
-	poundForce = 4.4482216152605
-	pound      = 0.45359237
-)
-
-// fixedTo prints a number with a fixed count of decimals, with a minus sign of
-// the width of a plus, and no minus before a zero.
-func fixedTo(v float64, decimals int) string {
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.HasPrefix(s, "-") {
-		if strings.Trim(s, "-0.") == "" {
-			return s[1:]
-		}
-		return "−" + s[1:]
-	}
-	return s
+// minus gives a number a minus sign of the width of a plus, and the language's point.
+func (f figures) minus(number string) string {
+	return f.words.Number(strings.Replace(number, "-", "−", 1))
 }
 
-// decimals gives three significant figures or more: none from 100 up.
-func decimals(v float64) int {
-	switch a := math.Abs(v); {
-	case a < 0.995:
-		return 3
-	case a < 9.995:
-		return 2
-	case a < 99.95:
-		return 1
-	}
-	return 0
-}
-
-func (f figures) newtons(n float64) (value float64, unit string) {
-	if f.inches {
-		return n / poundForce, "lbf"
-	}
-	return n, "N"
+// text prints a figure with its unit.
+func (f figures) text(v unit.Figure) string {
+	return strings.ReplaceAll(v.Text(f.units, f.minus), " ", nbsp)
 }
 
 // force prints a force to the nearest figure.
-func (f figures) force(n float64) string {
-	v, unit := f.newtons(n)
-	return f.number(v, decimals(v)) + nbsp + unit
-}
+func (f figures) force(n float64) string { return f.text(unit.Force.Of(n)) }
 
-// floorTo rounds down to a count of decimals, but takes a number that differs
-// from a round one by the last bits only for that one.
-func floorTo(v float64, d int) float64 {
-	p := math.Pow10(d)
-	x := v * p
-	if r := math.Round(x); math.Abs(x-r) < 1e-6 {
-		return r / p
-	}
-	return math.Floor(x) / p
-}
-
-func (f figures) millimetres(mm float64) (value float64, unit string) {
-	if f.inches {
-		return mm / inch, "in"
-	}
-	return mm, "mm"
-}
-
-// length prints a length to the nearest 0.1 mm or 0.005 in.
-func (f figures) length(mm float64) string {
-	v, unit := f.millimetres(mm)
-	return f.number(v, f.lengthDecimals()) + nbsp + unit
-}
-
-func (f figures) lengthDecimals() int {
-	if f.inches {
-		return 2
-	}
-	return 1
-}
+// length prints a length to the nearest 0.1 mm or 0.001 in.
+func (f figures) length(mm float64) string { return f.text(unit.Length.Of(mm).To(unit.Shop)) }
 
 // offset prints a coordinate with its sign.
 func (f figures) offset(mm float64) string {
-	v, unit := f.millimetres(mm)
-	s := f.number(v, f.lengthDecimals())
-	if !strings.HasPrefix(s, "−") && strings.Trim(s, "0.,") != "" {
+	s := f.length(mm)
+	if number, _, _ := strings.Cut(s, nbsp); !strings.HasPrefix(s, "−") && strings.Trim(number, "0.,") != "" {
 		s = "+" + s
 	}
-	return s + nbsp + unit
+	return s
 }
 
 // size prints length by width by height.
 func (f figures) size(mm [3]float64) string {
-	var parts [3]string
-	unit := ""
-	for i, v := range mm {
-		v, unit = f.millimetres(v)
-		parts[i] = f.number(v, f.lengthDecimals())
-	}
-	return strings.Join(parts[:], nbsp+"×"+nbsp) + nbsp + unit
+	one := func(v float64) string { return unit.Length.Of(v).To(unit.Shop).Number(f.units, f.minus) }
+	return one(mm[0]) + nbsp + "×" + nbsp + one(mm[1]) + nbsp + "×" + nbsp + f.length(mm[2])
 }
 
-func (f figures) mass(kg float64) string {
-	if f.inches {
-		v := kg / pound
-		return f.number(v, min(decimals(v), 2)) + nbsp + "lb"
-	}
-	return f.number(kg, min(decimals(kg), 2)) + nbsp + "kg"
-}
+func (f figures) mass(kg float64) string { return f.text(unit.Mass.Of(kg)) }
 
-func (f figures) work(mJ float64) string {
-	if f.inches {
-		v := mJ / poundForce / inch
-		return f.number(v, decimals(v)) + nbsp + "in·lbf"
-	}
-	v := mJ / 1000
-	return f.number(v, decimals(v)) + nbsp + "J"
-}
+func (f figures) work(mJ float64) string { return f.text(unit.Energy.Of(mJ)) }
 
 // limit prints a demand and a capacity in the unit of a limit.
-func (f figures) limit(demand, capacity float64, unit string) string {
-	show := func(v float64) string { return f.inUnit(v, unit) }
-	switch unit {
-	case "N", "mm", "mJ":
-		return f.say("force.of", show(demand), show(capacity))
+func (f figures) limit(l method.Limit) string {
+	demand, capacity := l.Unit.Of(l.Demand), l.Unit.Of(l.Capacity)
+	if l.Unit == unit.Length {
+		demand, capacity = demand.To(unit.Shop), capacity.To(unit.Shop)
 	}
-	s := f.say("force.of", show(demand), show(capacity))
-	if unit != "" {
-		s += nbsp + f.named("unit", unit)
+	switch l.Unit {
+	case unit.Force, unit.Length, unit.Energy:
+		return f.say("force.of", f.text(demand), f.text(capacity))
+	}
+	s := f.say("force.of", demand.Number(f.units, f.minus), capacity.Number(f.units, f.minus))
+	if name := f.units.Name(l.Unit); name != "" {
+		s += nbsp + f.named("unit", name)
 	}
 	return s
 }
 
-// inUnit prints a value of a limit; its unit too where it depends on the sheet.
-func (f figures) inUnit(v float64, unit string) string {
-	switch {
-	case unit == "N":
-		return f.force(v)
-	case unit == "mm":
-		return f.length(v)
-	case unit == "mJ":
-		return f.work(v)
-	case v == math.Trunc(v):
-		return f.number(v, 0)
-	}
-	return f.number(v, min(decimals(v), 2))
-}
-
 // number prints a number as the language writes it.
-func (f figures) number(v float64, decimals int) string { return f.words.Number(fixedTo(v, decimals)) }
+func (f figures) number(v float64, decimals int) string {
+	return f.minus(strconv.FormatFloat(v, 'f', decimals, 64))
+}
 
 // percent prints a share.
 func (f figures) percent(share float64) string {

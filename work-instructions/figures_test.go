@@ -1,6 +1,8 @@
 package workinstructions
 
 import (
+	"ramnest/force/method"
+	"ramnest/force/unit"
 	"strings"
 	"testing"
 )
@@ -10,7 +12,7 @@ func plain(s string) string { return strings.ReplaceAll(s, nbsp, " ") }
 // Factors by definition: 1 in = 25.4 mm, 1 lbf = 4.4482216152605 N,
 // 1 lb = 0.45359237 kg; the values were worked out by hand from those.
 func TestFigures(t *testing.T) {
-	mm, in := figures{}, figures{inches: true}
+	mm, in := figures{}, figures{units: unit.System{Inch: true, Pound: true}}
 	for _, row := range []struct{ name, got, want string }{
 		{"force", mm.force(412.4), "412 N"},
 		{"small force", mm.force(4.126), "4.13 N"},
@@ -24,25 +26,25 @@ func TestFigures(t *testing.T) {
 		{"in pounds", in.force(1182), "266 lbf"},
 		{"demand", mm.force(1180.01), "1180 N"},
 		{"length", mm.length(4.2), "4.2 mm"},
-		{"length in inch", in.length(4.2), "0.17 in"},
+		{"length in inch", in.length(4.2), "0.165 in"},
 		{"offset", mm.offset(3.2), "+3.2 mm"},
 		{"offset below", mm.offset(-1), "−1.0 mm"},
 		{"offset that rounds to nothing", mm.offset(-0.04), "0.0 mm"},
 		{"size", mm.size([3]float64{110, 84, 52}), "110.0 × 84.0 × 52.0 mm"},
 		{"mass", mm.mass(0.24), "0.24 kg"},
 		{"heavy mass", mm.mass(12.34), "12.3 kg"},
-		{"mass in pounds", in.mass(1), "2.20 lb"},
+		{"mass in pounds", in.mass(1), "2.2 lb"},
 		{"work", mm.work(1510), "1.51 J"},
-		{"work in inch and pounds", in.work(1129.848), "10.0 in·lbf"},
+		{"work in inch and pounds", in.work(1129.848), "10 in-lbf"},
 		{"gap", mm.gap(Gap{Low: 0.05, High: 0.25}), "0.05 to 0.25 mm"},
 		{"gap from nothing", mm.gap(Gap{Low: 0, High: 0.2}), "at most 0.20 mm"},
 		{"gap below nothing", mm.gap(Gap{Low: 0, High: 0.15}), "at most 0.15 mm"},
 		{"gap not made wider", mm.gap(Gap{Low: 0.054, High: 0.254}), "0.06 to 0.25 mm"},
-		{"gap in inch", in.gap(Gap{Low: 0.05, High: 0.25}), "0.0020 to 0.0098 in"},
+		{"gap in inch", in.gap(Gap{Low: 0.05, High: 0.25}), "0.002 to 0.009 in"},
 		{"share", mm.percent(0.0213), "2.1 %"},
 		{"large share", mm.percent(8.43), "843 %"},
-		{"limit", mm.limit(42.1, 58.04, "N"), "42.1 N of 58.0 N"},
-		{"limit of blows", mm.limit(3, 5, ""), "3 of 5"},
+		{"limit", mm.limit(method.Limit{Demand: 42.1, Capacity: 58.04, Unit: unit.Force}), "42.1 N of 58 N"},
+		{"limit of blows", mm.limit(method.Limit{Demand: 3, Capacity: 5}), "3 of 5"},
 		{"one", mm.count(1, "hump"), "1 hump"},
 		{"three", mm.count(3, "hump"), "3 humps"},
 	} {

@@ -100,7 +100,7 @@ func (c *composer) nearest(o method.Assessment) string {
 	s := c.fig.limitName(o.Governing)
 	for _, l := range o.Limits {
 		if l.Name == o.Governing && !l.Open && l.Capacity > 0 {
-			s += ", " + c.fig.limit(l.Demand, l.Capacity, l.Unit)
+			s += ", " + c.fig.limit(l)
 			break
 		}
 	}

@@ -1,5 +1,7 @@
 package workinstructions
 
+import "ramnest/force/unit"
+
 // A Gap is what is measured to accept a seated part.
 type Gap struct {
 	Low, High   float64 // least and most that is accepted [mm]; 0: any
@@ -67,18 +69,13 @@ func (f figures) gauge(g Gap) string {
 // gap prints the limits of a gap. Rounding never makes them wider, and a limit
 // at or below nothing is none.
 func (f figures) gap(g Gap) string {
-	d := 2
-	if f.inches {
-		d = 4
-	}
-	lo, unit := f.millimetres(g.Low)
-	hi, _ := f.millimetres(g.High)
-	lo, hi = -floorTo(-lo, d), floorTo(hi, d)
+	lo := unit.Length.Of(g.Low).To(unit.Fine).Inward(f.units, true)
+	hi := unit.Length.Of(g.High).To(unit.Fine).Inward(f.units, false)
 	switch {
-	case lo <= 0:
-		return f.say("gap.most", f.number(hi, d)+nbsp+unit)
-	case hi <= 0:
-		return f.say("gap.least", f.number(lo, d)+nbsp+unit)
+	case lo.Value <= 0:
+		return f.say("gap.most", f.text(hi))
+	case hi.Value <= 0:
+		return f.say("gap.least", f.text(lo))
 	}
-	return f.say("gap.range", f.number(lo, d), f.number(hi, d)+nbsp+unit)
+	return f.say("gap.range", lo.Number(f.units, f.minus), f.text(hi))
 }

@@ -3,6 +3,7 @@ package workinstructions
 import (
 	"ramnest/export/chart"
 	"ramnest/export/page"
+	"ramnest/force/unit"
 )
 
 // graph draws the force over the way from first contact to the stop, the band between P5
@@ -10,12 +11,8 @@ import (
 // by Validate.
 func (c *composer) graph(t stepText, width, height float64) page.Block {
 	f := t.Force
-	out := chart.Force{Curve: f.Curve, Length: 1, Push: 1, Number: c.fig.number}
-	per, lengthUnit := c.fig.millimetres(1)
-	out.Length = 1 / per
-	per, pushUnit := c.fig.newtons(1)
-	out.Push = 1 / per
-	out.Words = chart.Words{Push: c.fig.say("force.axis", pushUnit), Travel: c.fig.say("force.travel axis", lengthUnit), Stop: c.fig.say("force.mark.stop")}
+	out := chart.Force{Curve: f.Curve, Length: c.fig.units.One(unit.Length), Push: c.fig.units.One(unit.Force), Number: c.fig.number}
+	out.Words = chart.Words{Push: c.fig.say("force.axis", c.fig.units.Name(unit.Force)), Travel: c.fig.say("force.travel axis", c.fig.units.Name(unit.Length)), Stop: c.fig.say("force.mark.stop")}
 	if f.P5 > 0 && f.P95 > f.P5 {
 		first, last := f.Curve[0][0], f.Curve[len(f.Curve)-1][0]
 		out.Band = [][4]float64{{first, f.P5, f.P50, f.P95}, {last, f.P5, f.P50, f.P95}}

@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"ramnest/export/page"
+	"ramnest/force/unit"
 )
 
 // records is the first-piece check and the table that the operator fills in.
@@ -75,13 +76,11 @@ func (c *composer) recordTable() []page.Item {
 		text[i].Keep = true
 	}
 	items = append(items, text...)
-	_, unit := c.fig.millimetres(0)
-	_, force := c.fig.newtons(0)
 	cols := []page.Column{{Title: say("table.piece"), Width: 18}, {Title: say("head.date"), Width: 24}}
 	if len(c.steps) > 1 {
 		cols = append(cols, page.Column{Title: say("open.step"), Width: 16})
 	}
-	cols = append(cols, page.Column{Title: say("table.gap", unit), Width: 22}, page.Column{Title: say("table.force", force), Width: 22},
+	cols = append(cols, page.Column{Title: say("table.gap", c.fig.units.Name(unit.Length)), Width: 22}, page.Column{Title: say("table.force", c.fig.units.Name(unit.Force)), Width: 22},
 		page.Column{Title: say("table.seen")}, page.Column{Title: say("table.good"), Width: 30}, page.Column{Title: say("first.by"), Width: 18})
 	table := page.Table{Font: page.Font{Size: sizeTable}, Pad: 1.4, Least: 8.5, Columns: cols}.Widths(c.frame.Width)
 	rows := make([][]string, recordRows)

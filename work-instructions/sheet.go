@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"ramnest/force/unit"
 	"ramnest/work-instructions/catalogue"
 )
 
@@ -28,7 +29,7 @@ type Sheet struct {
 	Date        time.Time          // of the job; of the document too
 	Fingerprint string             // of the job's inputs, as engraved on the tooling
 	Tool        string             // what made it, "ramnest 0.1.0"
-	Inches      bool               // lengths in inch and forces in lbf instead of mm and N
+	Units       unit.System        // that figures are printed in
 
 	Quantity    int     // assemblies; 0: not stated
 	RatePerHour float64 // assemblies an hour; 0: not stated

@@ -5,12 +5,12 @@ import (
 	"strings"
 
 	"ramnest/export/page"
+	"ramnest/force/unit"
 )
 
 // testItems is the test sheet in order: what it is, cautions, how to press, the grid.
 func (c *composer) testItems(s TestSheet) []page.Item {
 	facts := s.facts()
-	_, unit := c.fig.millimetres(0)
 	items := []page.Item{c.heading("What is tested", 0)}
 	text := func(gap float64, t string) {
 		rows := c.text(sizeBody, t)
@@ -22,7 +22,7 @@ func (c *composer) testItems(s TestSheet) []page.Item {
 		joints = fmt.Sprintf(" Each pair has %d joints; every force here is that of the whole pair.", s.Places)
 	}
 	text(0, fmt.Sprintf("A ladder of %d pairs of coupons of latch %s (%s). From pair to pair the %s changes by %s, in the %s part. Each body carries the number of its pair. Lower part: %s; upper part: %s.%s",
-		len(s.Pairs), strong(s.Latch), s.Kind, s.SizeName, c.fine(s.StepSize)+nbsp+unit, s.Stepped, s.Lower, s.Upper, joints))
+		len(s.Pairs), strong(s.Latch), s.Kind, s.SizeName, c.fig.text(fine(s.StepSize)), s.Stepped, s.Lower, s.Upper, joints))
 	what := "Stop, and get help."
 	if byPress(facts) {
 		what = "Stop. Free a caught hand by raising the ram with the lever, never by pulling at the hand. Get help."
@@ -72,9 +72,9 @@ func (c *composer) testNeeds(s TestSheet, f Facts) []string {
 	case most == 0:
 		out = append(out, "A force gauge that keeps its peak.")
 	case byHand(f):
-		out = append(out, "A force gauge that keeps its peak and reads to "+figures{inches: s.Pounds}.force(stopAbove*most)+" or more, with a flat tip.")
+		out = append(out, "A force gauge that keeps its peak and reads to "+c.fig.force(stopAbove*most)+" or more, with a flat tip.")
 	default:
-		out = append(out, "A press or test stand, bolted down, with a force gauge that keeps its peak and reads to "+figures{inches: s.Pounds}.force(stopAbove*most)+" or more. An arbor press alone shows no force.")
+		out = append(out, "A press or test stand, bolted down, with a force gauge that keeps its peak and reads to "+c.fig.force(stopAbove*most)+" or more. An arbor press alone shows no force.")
 	}
 	if !byHand(f) || f.Overstrained > 0 || f.Brittle {
 		out = append(out, "Eye protection with side protection.")
@@ -102,29 +102,18 @@ func (c *composer) testActions(s TestSheet, f Facts) []string {
 	return append(out, "When all are done, copy the forces into "+s.Table+", column force, with a note that begins with no-go where a pair did not go together; then run ramnest calibrate with the job and that table.")
 }
 
-// fine prints a length to the thousandth of a millimetre, or to the ten-thousandth of an inch.
-func (c *composer) fine(mm float64) string {
-	v, _ := c.fig.millimetres(mm)
-	if c.sheet.Inches {
-		return fixedTo(v, 4)
-	}
-	return fixedTo(v, 3)
-}
+// fine gives a length of which small steps count.
+func fine(mm float64) unit.Figure { return unit.Length.Of(mm).To(unit.Grid) }
 
 // testGrid is where everything is written.
 func (c *composer) testGrid(s TestSheet) []page.Item {
 	head := c.heading("Measured", 0)
 	items := []page.Item{head}
-	_, length := c.fig.millimetres(0)
-	_, unit := figures{inches: s.Pounds}.newtons(0)
+	length, push := c.fig.units.Name(unit.Length), c.fig.units.Name(unit.Force)
 	table := page.Table{Font: page.Font{Size: sizeTable}, Pad: 1.3, Least: 9.5, Columns: []page.Column{
-		{Title: "Pair", Width: 12}, {Title: "Size, " + length, Width: 17}, {Title: "Measured, " + length, Width: 20}, {Title: "Expected, " + unit, Width: 27}, {Title: "Stop at, " + unit, Width: 19},
-		{Title: "Force, " + unit, Width: 20}, {Title: "Go / no-go", Width: 19}, {Title: "Seen, heard"}}}.Widths(c.frame.Width)
-	bare := func(n float64) string {
-		text, _, _ := strings.Cut(figures{inches: s.Pounds}.force(n), nbsp)
-		text, _, _ = strings.Cut(text, " ")
-		return text
-	}
+		{Title: "Pair", Width: 12}, {Title: "Size, " + length, Width: 17}, {Title: "Measured, " + length, Width: 20}, {Title: "Expected, " + push, Width: 27}, {Title: "Stop at, " + push, Width: 19},
+		{Title: "Force, " + push, Width: 20}, {Title: "Go / no-go", Width: 19}, {Title: "Seen, heard"}}}.Widths(c.frame.Width)
+	bare := func(n float64) string { return unit.Force.Of(n).Number(c.fig.units, nil) }
 	var rows [][]string
 	for _, p := range s.Pairs {
 		number := strong(fmt.Sprint(p.Number))
@@ -141,7 +130,7 @@ func (c *composer) testGrid(s TestSheet) []page.Item {
 		if p.Overstrain {
 			seen = strings.TrimSpace("OVERSTRAINED. " + seen)
 		}
-		rows = append(rows, []string{number, c.fine(p.Size), "", expected, stop, "", "", seen})
+		rows = append(rows, []string{number, fine(p.Size).Number(c.fig.units, c.fig.minus), "", expected, stop, "", "", seen})
 	}
 	rest := c.lined(table, table.Items(c.book, rows))
 	rest[0].Gap = 2

@@ -13,6 +13,7 @@ import (
 	"ramnest/export/picture"
 	"ramnest/force/fault"
 	"ramnest/force/method"
+	"ramnest/force/unit"
 )
 
 // A TestSheet says how a ladder of coupons is pressed, and takes what was measured.
@@ -23,9 +24,8 @@ type TestSheet struct {
 	Revision string
 	Author   string // empty: a line to fill in
 	Date     time.Time
-	Tool     string // what made it
-	Inches   bool   // lengths in inch
-	Pounds   bool   // forces in lbf, as in the table that is filled in
+	Tool     string      // what made it
+	Units    unit.System // that figures are printed in, as in the table that is filled in
 
 	Latch        string // its id
 	Kind         string // "annular", in words
@@ -137,7 +137,7 @@ func WriteTest(w io.Writer, s TestSheet) error {
 	}
 	book := page.New(size, picture.EncodePNG)
 	defer book.Wait()
-	c := emptyComposer(book, Sheet{Job: s.Job, Title: s.Title, Revision: s.Revision, Author: s.Author, Date: s.Date, Tool: s.Tool, Inches: s.Inches}, "Test sheet, job", [2]string{"Latch", s.Latch})
+	c := emptyComposer(book, Sheet{Job: s.Job, Title: s.Title, Revision: s.Revision, Author: s.Author, Date: s.Date, Tool: s.Tool, Units: s.Units}, "Test sheet, job", [2]string{"Latch", s.Latch})
 	if err := book.Flow(c.frame, c.testItems(s)); err != nil {
 		return fmt.Errorf("lay out the test sheet: %w", err)
 	}

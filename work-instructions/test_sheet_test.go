@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"ramnest/export/page/pagetest"
+	"ramnest/force/unit"
 )
 
 func testSheet() TestSheet {
@@ -55,7 +56,7 @@ func TestCautionsOfATestFollowFromTheLadder(t *testing.T) {
 			for i := range s.Pairs {
 				s.Pairs[i].P5, s.Pairs[i].P95, s.Pairs[i].Overstrain = 4, 20, false
 			}
-		}, []string{palm, "reads to 25.0 N or more"}, []string{crush, kick, strain, eyes, "raising the ram"}},
+		}, []string{palm, "reads to 25 N or more"}, []string{crush, kick, strain, eyes, "raising the ram"}},
 		{"a light one of which a pair may lock", func(s *TestSheet) {
 			s.Pairs = []TestPair{{Number: 1, Size: 0.4, P5: 4, P95: 20}, {Number: 2, Size: 0.5, Word: locks}}
 		}, []string{crush, "may lock at first hold", "Do not force it."}, []string{palm}},
@@ -64,8 +65,8 @@ func TestCautionsOfATestFollowFromTheLadder(t *testing.T) {
 		{"brittle by hand", func(s *TestSheet) {
 			s.Brittle, s.Pairs = true, []TestPair{{Number: 1, Size: 0.4, P5: 4, P95: 20}}
 		}, []string{eyes, "The parts are brittle"}, []string{crush}},
-		{"inch and pounds", func(s *TestSheet) { s.Inches, s.Pounds = true, true }, []string{"Size, in", "0.0197", "Force, lbf", "90", "0.0039 in"}, []string{"Force, N"}},
-		{"mm and pounds", func(s *TestSheet) { s.Pounds = true }, []string{"Size, mm", "0.500", "Force, lbf"}, []string{"Force, N"}},
+		{"inch and pounds", func(s *TestSheet) { s.Units = unit.System{Inch: true, Pound: true} }, []string{"Size, in", "0.0197", "Force, lbf", "90", "0.0039 in"}, []string{"Force, N"}},
+		{"mm and pounds", func(s *TestSheet) { s.Units.Pound = true }, []string{"Size, mm", "0.500", "Force, lbf"}, []string{"Force, N"}},
 		{"several joints", func(s *TestSheet) { s.Places = 6 }, []string{"Each pair has 6 joints"}, nil},
 		{"letters that cannot be set", func(s *TestSheet) { s.Title = "\u4e2d" }, []string{"are printed as □"}, nil},
 	} {
@@ -101,7 +102,7 @@ func TestGridOfTheLongestLadder(t *testing.T) {
 	}
 	_, text := writtenTest(t, s)
 	for i := range 15 {
-		if want := fixedTo(s.Pairs[i].Size, 3); !strings.Contains(text, want) {
+		if want := fine(s.Pairs[i].Size).Number(unit.System{}, nil); !strings.Contains(text, want) {
 			t.Errorf("pair %d, %s, has no line", i+1, want)
 		}
 	}

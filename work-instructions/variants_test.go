@@ -7,6 +7,7 @@ import (
 
 	"ramnest/force/method"
 	"ramnest/force/planar"
+	"ramnest/force/unit"
 )
 
 // byHandSheet is the demo with a joint so light that hands do it.
@@ -113,7 +114,7 @@ func hostileSheet(tb testing.TB) Sheet {
 // variants are all sheets by name.
 func variants(tb testing.TB) map[string]Sheet {
 	letter := demoSheet(tb)
-	letter.Paper, letter.Inches = Letter, true
+	letter.Paper, letter.Units = Letter, unit.System{Inch: true, Pound: true}
 	bare := byHandSheet(tb)
 	bare.Parts, bare.Tooling, bare.Bench, bare.Notes, bare.Assumed, bare.Warnings = nil, nil, nil, nil, 0, nil
 	bare.Quantity, bare.RatePerHour, bare.Author = 0, 0, ""

@@ -18,6 +18,7 @@ import (
 	"ramnest/force"
 	"ramnest/force/calibrate"
 	"ramnest/force/fault"
+	"ramnest/force/unit"
 )
 
 type calibrateCommand struct {
@@ -91,7 +92,7 @@ func (k *calibrateCommand) Run(c *console) error {
 	if k.Date != "" {
 		sheet.Date = k.Date
 	}
-	out := report.Fitted{Schema: "ramnest calibrate", Tool: tool, Number: j.Number, Fit: fit, Sheet: sheet, Card: card, Scale: forceUnit(j)}
+	out := report.Fitted{Schema: "ramnest calibrate", Tool: tool, Number: j.Number, Fit: fit, Sheet: sheet, Card: card, Scale: j.Shown().One(unit.Force)}
 	for _, e := range fit.Offsets {
 		a, err := fit.AdviseContext(c.ctx, calibrate.Goal{Latch: e.Name, Failure: k.Failure, Round: rounds[e.Name]})
 		if err != nil {
@@ -121,7 +122,7 @@ func (k *calibrateCommand) measurements(c *console, j *job.File) ([]calibrate.Me
 	if err != nil {
 		return nil, step, badUse{fmt.Sprintf("%s: cannot be read: %s", k.Measured, innermost(err))}
 	}
-	rows, err := calibrate.ReadMeasurementsWithin(bytes.NewReader(data), forceUnit(j), calibrate.Limits{Bytes: c.shopBytes, Rows: c.rows})
+	rows, err := calibrate.ReadMeasurementsWithin(bytes.NewReader(data), j.Shown().One(unit.Force), calibrate.Limits{Bytes: c.shopBytes, Rows: c.rows})
 	if err != nil {
 		return nil, step, k.wrong(err)
 	}
@@ -241,14 +242,6 @@ func (k *calibrateCommand) wrong(err error) error {
 		return err
 	}
 	return problems
-}
-
-// forceUnit is what one unit of force of the job is [N].
-func forceUnit(j *job.File) float64 {
-	if j.Pounds() {
-		return 4.4482216152605
-	}
-	return 1
 }
 
 // A calibrated command takes what the shop measured.

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"ramnest/export/page"
+	"ramnest/force/unit"
 )
 
 // A dxf writer puts group codes and values, one a line, CR LF between them.
@@ -26,21 +27,18 @@ type dxf struct {
 func (s Set) writeDXF(w io.Writer, sheets []sheet) error {
 	d := &dxf{book: page.New(s.Paper, nil)}
 	defer d.book.Wait()
-	unit := 1.0
-	if s.Inches {
-		unit = 1 / 25.4
-	}
+	one := 1 / s.Units.One(unit.Length)
 	wide, high := 0.0, 0.0
 	for _, sh := range sheets {
-		k := unit * sh.scale.body / sh.scale.sheet
+		k := one * sh.scale.body / sh.scale.sheet
 		wide, high = wide+k*(sh.size.Width+20), max(high, k*sh.size.Height)
 	}
 	d.put(0, "SECTION", 2, "HEADER", 9, "$ACADVER", 1, "AC1009", 9, "$EXTMIN", 10, 0.0, 20, 0.0, 9, "$EXTMAX", 10, wide, 20, high, 9, "$LTSCALE", 40, 1.0, 0, "ENDSEC")
-	d.tables(unit * sheets[0].scale.body / sheets[0].scale.sheet)
+	d.tables(one * sheets[0].scale.body / sheets[0].scale.sheet)
 	d.put(0, "SECTION", 2, "BLOCKS", 0, "ENDSEC", 0, "SECTION", 2, "ENTITIES")
 	at := 0.0 // in units of the file
 	for _, sh := range sheets {
-		d.k, d.Size = unit*sh.scale.body/sh.scale.sheet, sh.size
+		d.k, d.Size = one*sh.scale.body/sh.scale.sheet, sh.size
 		d.dx = at / d.k
 		d.sheet(sh)
 		at += d.k * (sh.size.Width + 20)

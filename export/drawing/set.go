@@ -8,6 +8,7 @@ import (
 	"ramnest/export/page"
 	"ramnest/fixture/mesh"
 	"ramnest/force/fault"
+	"ramnest/force/unit"
 )
 
 // A Set is the drawings of a job.
@@ -15,8 +16,8 @@ type Set struct {
 	Job, Title, Revision, Author, Fingerprint, Tool string
 
 	Date   time.Time
-	Paper  page.Size // upright; larger bodies get the sheet of twice its area
-	Inches bool      // dimensions in inches, third-angle projection; else mm and first angle
+	Paper  page.Size   // upright; larger bodies get the sheet of twice its area
+	Units  unit.System // dimensions in inches, third-angle projection; else mm and first angle
 	Bodies []Body
 }
 

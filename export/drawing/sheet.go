@@ -1,7 +1,6 @@
 package drawing
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -9,6 +8,7 @@ import (
 	"ramnest/export/page"
 	"ramnest/fixture/mesh"
 	"ramnest/force/fault"
+	"ramnest/force/unit"
 )
 
 // A sheet is one drawing, laid out.
@@ -100,21 +100,21 @@ func (d drafter) sideView() view {
 	return fromLeft
 }
 
-func (d drafter) thirdAngle() bool { return d.set.Inches }
+func (d drafter) thirdAngle() bool { return d.set.Units.Inch }
 
 // length writes a length in the unit of the set, without it.
 func (s *Set) length(v float64) string {
-	if s.Inches {
-		return fmt.Sprintf("%.3f", v/25.4+0)
+	if s.Units.Inch {
+		return unit.Length.Of(v).To(unit.Fine).Number(s.Units, nil)
 	}
 	// By way of the grid, so that a half is a half.
-	t := strconv.FormatFloat(math.Round(math.Round(v*1000)/10)/100+0, 'f', 2, 64)
+	t := unit.Length.Of(math.Round(math.Round(v*1000)/10)/100).To(unit.Fine).Number(s.Units, nil)
 	return strings.TrimSuffix(strings.TrimRight(t, "0"), ".")
 }
 
 // unit names the unit of the set.
 func (s *Set) unit() string {
-	if s.Inches {
+	if s.Units.Inch {
 		return "inch"
 	}
 	return "mm"

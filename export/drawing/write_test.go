@@ -132,7 +132,7 @@ func TestDXFHoldsTheBodyInItsOwnSize(t *testing.T) {
 		grow   float64
 	}{{false, 1, 1}, {false, 1, 5}, {true, 25.4, 1}} {
 		s := sample()
-		s.Inches = c.inches
+		s.Units.Inch = c.inches
 		for i := range s.Bodies[0].Vertices {
 			for k := range 3 {
 				s.Bodies[0].Vertices[i][k] *= c.grow
@@ -194,7 +194,7 @@ func TestDXFHoldsTheBodyInItsOwnSize(t *testing.T) {
 func TestInchJobsAreThirdAngleInInches(t *testing.T) {
 	t.Parallel()
 	s := sample()
-	s.Inches, s.Paper = true, page.Letter
+	s.Units.Inch, s.Paper = true, page.Letter
 	text := string(written(t, s, "svg"))
 	for _, want := range []string{">2.362<", ">Third-angle projection<", ">inch<"} {
 		if !strings.Contains(text, want) {

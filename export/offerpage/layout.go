@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ramnest/export/page"
+	"ramnest/force/unit"
 )
 
 // A layout turns a page into blocks of one type size.
@@ -100,12 +101,8 @@ func (l *layout) blanks(left, right string) page.Block {
 }
 
 func (l *layout) table() []page.Item {
-	unit := "mm"
-	if l.Inches {
-		unit = "in"
-	}
 	t := page.Table{Font: l.body, Pad: l.body.Size / 8, Columns: []page.Column{
-		{Title: "Item"}, {Title: "Pieces", Width: 14, Right: true}, {Title: "Material", Width: 26}, {Title: "Stands in the build", Width: 25}, {Title: "Size up to, " + unit, Width: 33},
+		{Title: "Item"}, {Title: "Pieces", Width: 14, Right: true}, {Title: "Material", Width: 26}, {Title: "Stands in the build", Width: 25}, {Title: "Size up to, " + l.Units.Name(unit.Length), Width: 33},
 		{Title: "g", Width: 12, Right: true}, {Title: l.short(l.Offer.Currency), Width: 22, Right: true}}}.Widths(l.width)
 	var rows [][]string
 	for _, p := range l.Offer.Prices() {
@@ -120,10 +117,8 @@ func (l *layout) short(s string) string {
 }
 
 func (l *layout) size(box [3]float64) string {
-	if l.Inches {
-		return fmt.Sprintf("%.2f x %.2f x %.2f", box[0]/25.4, box[1]/25.4, box[2]/25.4)
-	}
-	return fmt.Sprintf("%.1f x %.1f x %.1f", box[0], box[1], box[2])
+	one := func(v float64) string { return unit.Length.Of(v).To(unit.Shop).Number(l.Units, nil) }
+	return one(box[0]) + " x " + one(box[1]) + " x " + one(box[2])
 }
 
 func (l *layout) total() page.Block {

@@ -11,12 +11,13 @@ import (
 	"ramnest/export/picture"
 	"ramnest/export/quote"
 	"ramnest/force/fault"
+	"ramnest/force/unit"
 )
 
 // A Page is what stands on it. Every text is printed as it is.
 type Page struct {
 	Letter   bool // paper: US letter in the place of A4
-	Inches   bool // lengths in inch
+	Units    unit.System
 	Job      string
 	Title    string
 	Revision string // may be empty

@@ -53,7 +53,7 @@ func TestOnePageWhateverTheOrder(t *testing.T) {
 	for _, n := range []int{1, 2, 12, 40} {
 		for _, letter := range []bool{false, true} {
 			p := sample(order(t, quote.InventedRateCard(), n))
-			p.Letter, p.Inches = letter, letter
+			p.Letter, p.Units.Inch = letter, letter
 			file, text := made(t, p)
 			for _, want := range []string{"Offer", "FWL-1042 B: Rim cap", "anvil 1", fmt.Sprintf("anvil %d", n), fmt.Sprintf("%.2f units", p.Offer.Total), "Not known: the step is too hard for a hand.", "For a press."} {
 				if !strings.Contains(text, want) {

@@ -1,5 +1,7 @@
 package page
 
+import "ramnest/force/unit"
+
 // A Face is a cut of the typeface.
 type Face uint8
 
@@ -27,7 +29,7 @@ type Font struct {
 }
 
 // point is a typographic point [mm].
-const point = 25.4 / 72
+const point = unit.Inch / 72
 
 // Leading is the distance from one line to the next [mm].
 func (f Font) Leading() float64 { return 1.3 * f.Size * point }

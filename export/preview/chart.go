@@ -7,6 +7,7 @@ import (
 
 	"ramnest/export/chart"
 	"ramnest/export/page"
+	"ramnest/force/unit"
 )
 
 // A figure is the force over the travel, drawn, and the table that stands for it.
@@ -25,13 +26,16 @@ type row struct{ Travel, Lift, Low, Nominal, High string }
 const tableRows = 11
 
 // figureOf draws the force of the step of that number.
-func figureOf(i int, s Step, u units) (figure, error) {
+func figureOf(i int, s Step, u unit.System) (figure, error) {
 	stroke := s.Stroke()
-	out := figure{LengthU: u.LengthName, ForceU: u.ForceName, HasBand: len(s.Band) > 1}
-	design := "design force " + number(s.Design/u.Force) + " " + u.ForceName
+	length := func(mm float64) string { return unit.Length.Of(mm).Text(u, nil) }
+	push := func(n float64) string { return unit.Force.Of(n).Text(u, nil) }
+	bare := func(v float64, k unit.Kind) string { return k.Of(v).Number(u, nil) }
+	out := figure{LengthU: u.Name(unit.Length), ForceU: u.Name(unit.Force), HasBand: len(s.Band) > 1}
+	design := "design force " + push(s.Design)
 	f := chart.Force{
-		Curve: s.Curve, Band: s.Band, Length: u.Length, Push: u.Force,
-		Words:  chart.Words{Push: "force, " + u.ForceName, Travel: "travel from first contact, " + u.LengthName, Stop: "seat", Band: "90 of 100 assemblies"},
+		Curve: s.Curve, Band: s.Band, Length: u.One(unit.Length), Push: u.One(unit.Force),
+		Words:  chart.Words{Push: "force, " + out.ForceU, Travel: "travel from first contact, " + out.LengthU, Stop: "seat", Band: "90 of 100 assemblies"},
 		Number: func(v float64, decimals int) string { return strconv.FormatFloat(v+0, 'f', decimals, 64) },
 	}
 	if s.Design > 0 {
@@ -50,15 +54,15 @@ func figureOf(i int, s Step, u units) (figure, error) {
 	out.plot = plot
 	out.SVG = template.HTML(p.SVG(page.SVG{
 		ID: "chart-" + strconv.Itoa(i), Title: "Force over travel: " + s.Name,
-		Text: fmt.Sprintf("Nominal force rises to %s %s at a travel of %s %s of %s %s; %s. The figures stand in the table below.",
-			number(peak/u.Force), u.ForceName, number((stroke-at)/u.Length), u.LengthName, number(stroke/u.Length), u.LengthName, design),
+		Text: fmt.Sprintf("Nominal force rises to %s at a travel of %s of %s; %s. The figures stand in the table below.",
+			push(peak), length(stroke-at), length(stroke), design),
 		More: fmt.Sprintf("<path class=\"marker\" id=\"marker-%d\" d=\"M%g %gV%g\"/>\n", i, plot.Left, plot.Top, plot.Bottom),
 	}))
 	for i := range tableRows {
 		lift := stroke * (1 - float64(i)/(tableRows-1))
-		r := row{Travel: number((stroke - lift) / u.Length), Lift: number(lift / u.Length), Nominal: number(curveAt(s.Curve, lift) / u.Force)}
+		r := row{Travel: bare(stroke-lift, unit.Length), Lift: bare(lift, unit.Length), Nominal: bare(curveAt(s.Curve, lift), unit.Force)}
 		if low, high, ok := bandAt(s.Band, lift); ok {
-			r.Low, r.High = number(low/u.Force), number(high/u.Force)
+			r.Low, r.High = bare(low, unit.Force), bare(high, unit.Force)
 		}
 		out.Rows = append(out.Rows, r)
 	}

@@ -6,18 +6,19 @@ import (
 
 	"ramnest/fixture/mesh"
 	"ramnest/force/fault"
+	"ramnest/force/unit"
 )
 
 // A Document is what one file shows. Texts are in the units of the job already.
 type Document struct {
 	Job, Title, Revision, Fingerprint, Tool string
 
-	Sheet          string // file name of the work instruction, to which the file refers
-	Override       string // why a failing method is used all the same; empty: it is not
-	Facts          []Fact // of the whole job
-	Inches, Pounds bool   // how lengths and forces are shown
-	Bodies         []Body
-	Steps          []Step
+	Sheet    string      // file name of the work instruction, to which the file refers
+	Override string      // why a failing method is used all the same; empty: it is not
+	Facts    []Fact      // of the whole job
+	Units    unit.System // how lengths and forces are shown
+	Bodies   []Body
+	Steps    []Step
 }
 
 // A Fact is a line of a table.

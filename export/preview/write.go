@@ -80,7 +80,7 @@ func Write(w io.Writer, d Document) error {
 		return fmt.Errorf("read the page: %w", err)
 	}
 	script := "'use strict';\n(function () {\n" + strings.Join([]string{modelText, edgesText, rasterText, sceneText, curveText, programText}, "\n") + "}());\n"
-	u := unitsOf(d)
+	u := unitsOf(d.Units)
 	v := view{
 		Document: d, Style: template.CSS(styleText), Script: template.JS(script), Several: len(d.Steps) > 1,
 		Policy: "default-src 'none'; script-src '" + digest(script) + "'; style-src '" + digest(styleText) + "'; base-uri 'none'; form-action 'none'",
@@ -94,7 +94,7 @@ func Write(w io.Writer, d Document) error {
 		}
 	}
 	for i, s := range d.Steps {
-		drawn, err := figureOf(i, s, u)
+		drawn, err := figureOf(i, s, d.Units)
 		if err != nil {
 			return fmt.Errorf("draw the force of %q: %w", s.Name, err)
 		}

@@ -10,6 +10,7 @@ import (
 
 	"ramnest/fixture/mesh"
 	"ramnest/force/fault"
+	"ramnest/force/unit"
 )
 
 // tetrahedron is closed and faces outward.
@@ -92,7 +93,7 @@ func TestSameDocumentSameBytes(t *testing.T) {
 func TestInchJobIsShownInInches(t *testing.T) {
 	t.Parallel()
 	d := sample()
-	d.Inches, d.Pounds = true, true
+	d.Units = unit.System{Inch: true, Pound: true}
 	d.Steps[0].Curve = [][2]float64{{25.4, 0}, {12.7, 444.82216152605}, {0, 0}}
 	d.Steps[0].Band, d.Steps[0].Design = nil, 444.82216152605
 	text := written(t, d)

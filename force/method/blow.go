@@ -6,8 +6,6 @@ import "math"
 // speed: at impact [m/s]. Source: elementary mechanics.
 func BlowEnergy(kg, speed float64) float64 { return 1000 * kg * speed * speed / 2 }
 
-const gravity = 9.80665 // [m/s^2], standard value
-
 // BlowEfficiency gives the share of the energy left after the impact [1].
 //
 //	eta = (m1 + e^2 m2) / (m1 + m2)

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"ramnest/force/unit"
 )
 
 // A Lever is what a press asks of the person at it, and what a person could do to it.
@@ -29,7 +30,7 @@ const maxSwing = 2
 // leaning is the weight of one person who hangs on a lever [N]: 130 kg, a little
 // above the 95th percentile of adult men in the USA, about 127 kg (NHANES, memory);
 // taking the whole of it is own. A jerk gives more.
-const leaning = 130 * gravity
+const leaning = 130 * unit.Gravity
 
 // leaningEfficiency is the upper end of 0.75 to 0.9 for rack and guided ram (common
 // practice): what is lost does not load the tooling.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ramnest/force"
+	"ramnest/force/unit"
 )
 
 // Beyond is the utilisation [1] given where the capacity is zero or the quotient
@@ -15,7 +16,7 @@ const Beyond = 1000
 type Limit struct {
 	Name             string
 	Demand, Capacity float64 // [Unit]
-	Unit             string
+	Unit             unit.Kind
 	Utilisation      float64 // Demand over Capacity [1], at most Beyond; 0 while Open
 	OK               bool    // false while Open
 	Soft             bool    // going over it asks for a judgement; over a hard limit is a no
@@ -49,8 +50,8 @@ func weaker(a, b force.Mark) force.Mark {
 	return a
 }
 
-func newLimit(name string, demand, capacity float64, unit string, from basis) Limit {
-	l := Limit{Name: name, Demand: demand, Capacity: capacity, Unit: unit, Source: from.text + " (" + string(from.mark) + ")", Mark: from.mark, Partly: from.mixed}
+func newLimit(name string, demand, capacity float64, kind unit.Kind, from basis) Limit {
+	l := Limit{Name: name, Demand: demand, Capacity: capacity, Unit: kind, Source: from.text + " (" + string(from.mark) + ")", Mark: from.mark, Partly: from.mixed}
 	switch {
 	case demand <= 0:
 		l.OK = true
@@ -80,8 +81,8 @@ func (l Limit) unknown(what string) Limit {
 }
 
 // limitIfKnown is newLimit, left open unless every figure is known, that is above 0.
-func limitIfKnown(name string, demand, capacity float64, unit string, from basis, known bool, what string) Limit {
-	l := newLimit(name, demand, capacity, unit, from)
+func limitIfKnown(name string, demand, capacity float64, kind unit.Kind, from basis, known bool, what string) Limit {
+	l := newLimit(name, demand, capacity, kind, from)
 	if !known {
 		return l.unknown(what)
 	}
@@ -102,7 +103,7 @@ func (l Limit) over(after string) string {
 	if l.Unit == "" && l.Capacity == 0 {
 		return ", " + l.Name
 	}
-	side := func(x float64) string { return strings.TrimSpace(num(x) + " " + l.Unit) }
+	side := func(x float64) string { return strings.TrimSpace(num(x) + " " + string(l.Unit)) }
 	return fmt.Sprintf("%s %s, %s where %s is the most", after, l.Name, side(l.Demand), side(l.Capacity)) + l.note()
 }
 

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"gopkg.in/yaml.v3"
+	"ramnest/force/unit"
 )
 
 // published is one entry of testdata/method-checks.yaml.
@@ -207,8 +208,8 @@ func viseAnswer(p published) answers {
 		f, _ := ClampForce(in("T_Nm")*1000, in("lead_mm"), in("eta"))
 		return answers{"F_clamp_N": f}
 	case "vise-ideal-page":
-		f, _ := ClampForce(in("rim_force_lbf")*poundForce*in("wheel_diameter_in")/2*25.4, 25.4/in("threads_per_inch"), 1)
-		return answers{"F_lbf": f / poundForce}
+		f, _ := ClampForce(in("rim_force_lbf")*unit.PoundForce*in("wheel_diameter_in")/2*25.4, 25.4/in("threads_per_inch"), 1)
+		return answers{"F_lbf": f / unit.PoundForce}
 	}
 	angle := or0(in("half_angle_deg")) * math.Pi / 180
 	collar, across := or0(in("mu_collar")), or0(in("d_collar_mm"))
@@ -232,8 +233,8 @@ func pressAnswer(p published) answers {
 		swing, _ := LeverSwing(1, r)
 		return answers{"pitch_radius_mm": r, "ram_travel_per_turn_mm": 2 * math.Pi / swing}
 	case "rating-effort-read-press":
-		n, _ := LeverEffort(in("rated_lbf")*poundForce, in("ratio"), 1)
-		return answers{"lever_N": n, "lever_lbf": n / poundForce}
+		n, _ := LeverEffort(in("rated_lbf")*unit.PoundForce, in("ratio"), 1)
+		return answers{"lever_N": n, "lever_lbf": n / unit.PoundForce}
 	case "lever-effort":
 		n, _ := LeverEffort(in("F_ram_N"), in("ratio"), in("eta"))
 		return answers{"F_lever_N": n}

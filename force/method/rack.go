@@ -1,13 +1,13 @@
 package method
 
-// Tons on a press plate [N]. US plates usually mean the short ton; take it when the
-// plate does not say. Source: definitions, 1 lbf = 4.4482216152605 N.
-const (
-	ShortTon  = 2000 * poundForce
-	MetricTon = 1000 * gravity
-	LongTon   = 2240 * poundForce
+import "ramnest/force/unit"
 
-	poundForce = 4.4482216152605 // [N]
+// Tons on a press plate [N]. US plates usually mean the short ton; take it when the
+// plate does not say. Source: definitions, see package unit.
+const (
+	ShortTon  = 2000 * unit.PoundForce
+	MetricTon = 1000 * unit.Gravity
+	LongTon   = 2240 * unit.PoundForce
 )
 
 // PitchRadius gives the pitch radius of a pinion [mm], m z / 2. module [mm], above 0;
@@ -71,5 +71,5 @@ func RamBinding(force, e, guide, mu float64) (side, lost, push float64, ok bool)
 // part of the lever force [N]. height, halfBase: [mm]. kg: mass. Source: moment
 // balance about the edge of the base (own).
 func TippingMoments(pull, height, kg, halfBase float64) (tipping, holding float64) {
-	return pull * height, kg * gravity * halfBase
+	return pull * height, kg * unit.Gravity * halfBase
 }

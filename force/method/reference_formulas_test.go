@@ -3,7 +3,11 @@ package method
 // Formulas of the publications that the figures of this room are held against; the program
 // itself does not need them.
 
-import "math"
+import (
+	"math"
+
+	"ramnest/force/unit"
+)
 
 // NormalQuantile gives the z of the standard normal distribution below which the
 // share p lies. p: above 0, below 1. Source: definition, by the inverse error
@@ -88,7 +92,7 @@ func ContactTime(kg, stiffness float64) (seconds float64, ok bool) {
 
 // DropSpeed gives the speed of a head let fall by mm [m/s]: sqrt(2 g h). Source: free
 // fall, g = 9.80665 m/s^2. mm: 0 or more; below 0 it gives 0.
-func DropSpeed(mm float64) float64 { return math.Sqrt(2 * gravity * max(0, mm) / 1000) }
+func DropSpeed(mm float64) float64 { return math.Sqrt(2 * unit.Gravity * max(0, mm) / 1000) }
 
 // DrivenShare gives the share carried by the driven mass alone just after the blow [1].
 //

@@ -238,7 +238,7 @@ func (f *finding) sheet(s *solve.Solution, w workinstructions.Sheet) {
 	}
 	equal(f, law, "fingerprint", w.Fingerprint, s.Fingerprint)
 	f.same(law, "rate", w.RatePerHour, s.Job.RatePerHour, 0)
-	equal(f, law, "inches", w.Inches, s.Job.Inch())
+	equal(f, law, "units", w.Units, s.Job.Shown())
 	if len(w.Steps) != len(s.Steps) {
 		f.say(law, "%d steps there, %d worked out", len(w.Steps), len(s.Steps))
 		return

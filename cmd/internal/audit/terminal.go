@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ramnest/cmd/internal/solve"
+	"ramnest/force/unit"
 )
 
 // figure finds a figure with its unit behind a name, as the terminal shows it: in columns,
@@ -25,7 +26,7 @@ var (
 )
 
 // Size of a unit in the units of the house.
-var units = map[string]float64{"N": 1, "lbf": 4.4482216152605, "mm": 1, "in": 25.4}
+var units = map[string]float64{"N": 1, "lbf": unit.PoundForce, "mm": 1, "in": unit.Inch}
 
 // Terminal holds a text that is about to be printed against the solution: job, mark, and
 // of each step force, travel and method.

@@ -74,7 +74,7 @@ func testSheet(j *job.File, set coupon.Set, tool, table string) (workinstruction
 		return workinstructions.TestSheet{}, fmt.Errorf("date of the job: %w", err)
 	}
 	s := workinstructions.TestSheet{Paper: workinstructions.Paper(j.Sheet()), Job: j.Number, Title: j.Title, Revision: orNone(j.Revision, ""), Author: j.Author, Date: date, Tool: tool,
-		Inches: j.Inch(), Pounds: j.Pounds(), Latch: set.Latch, Kind: strings.ReplaceAll(set.Kind, "_", " "), SizeName: strings.ReplaceAll(set.SizeName, "_", " "), StepSize: set.StepSize,
+		Units: j.Shown(), Latch: set.Latch, Kind: strings.ReplaceAll(set.Kind, "_", " "), SizeName: strings.ReplaceAll(set.SizeName, "_", " "), StepSize: set.StepSize,
 		Stepped: set.Stepped, Places: set.Places, Table: table, Bought: set.Bought, Snaps: set.Snaps}
 	for _, r := range set.Remarks {
 		s.Remarks = append(s.Remarks, report.InUnits(j, r))

@@ -61,7 +61,7 @@ func TestFilesOfALadder(t *testing.T) {
 			pagetest.Validate(t, sheet)
 			text := strings.Join(pagetest.Texts(t, sheet), " ")
 			unit := "Force, N"
-			if s.Job.Pounds() {
+			if s.Job.Shown().Pound {
 				unit = "Force, lbf"
 			}
 			for _, want := range []string{table, unit, "How to press", "If someone is hurt", "each pair is pressed once"} {

@@ -27,7 +27,7 @@ func sheet(ctx context.Context, s *solve.Solution, tool string) (workinstruction
 	}
 	out := workinstructions.Sheet{
 		Paper: workinstructions.Paper(j.Sheet()), Job: j.Number, Title: j.Title, Revision: orNone(j.Revision, catalogue.Language(j.Language)), Author: j.Author,
-		Date: date, Fingerprint: s.Fingerprint, Tool: tool, Inches: j.Inch(),
+		Date: date, Fingerprint: s.Fingerprint, Tool: tool, Units: j.Shown(),
 		Quantity: j.Quantity, RatePerHour: j.RatePerHour,
 		Language: catalogue.Language(j.Language), Assumed: len(s.Defaults),
 	}

@@ -10,6 +10,7 @@ import (
 	"ramnest/export/page"
 	"ramnest/fixture"
 	"ramnest/force"
+	"ramnest/force/unit"
 )
 
 // SetOf is the drawings of a solution with tooling, nests first.
@@ -25,9 +26,9 @@ func SetOf(s *solve.Solution, tool string) (drawing.Set, error) {
 	}
 	set := drawing.Set{
 		Job: j.Number, Title: j.Title, Revision: j.Revision, Author: j.Author, Fingerprint: s.Fingerprint, Tool: tool,
-		Date: date, Paper: paper, Inches: j.Inch(),
+		Date: date, Paper: paper, Units: j.Shown(),
 	}
-	d := drafter{inch: j.Inch(), pound: j.Pounds(), material: s.Material}
+	d := drafter{units: j.Shown(), material: s.Material}
 	for _, n := range s.Tooling.Nests {
 		set.Bodies = append(set.Bodies, d.nest(n))
 	}
@@ -39,8 +40,8 @@ func SetOf(s *solve.Solution, tool string) (drawing.Set, error) {
 
 // A drafter knows what all drawings of a job share.
 type drafter struct {
-	inch, pound bool
-	material    force.Material
+	units    unit.System
+	material force.Material
 }
 
 // body begins the drawing of a piece.
@@ -83,16 +84,6 @@ func (d drafter) tolerance() string {
 }
 
 // length writes a length with its unit.
-func (d drafter) length(v float64) string {
-	if d.inch {
-		return fmt.Sprintf("%.3f in", v/25.4)
-	}
-	return strconv.FormatFloat(v, 'g', 4, 64) + " mm"
-}
+func (d drafter) length(v float64) string { return unit.Length.Of(v).Text(d.units, nil) }
 
-func (d drafter) mass(kg float64) string {
-	if d.pound {
-		return fmt.Sprintf("%.3f lb", kg/0.45359237)
-	}
-	return fmt.Sprintf("%.3f kg", kg)
-}
+func (d drafter) mass(kg float64) string { return unit.Mass.Of(kg).Text(d.units, nil) }

@@ -7,6 +7,7 @@ import (
 	"ramnest/force"
 	"ramnest/force/calibrate"
 	"ramnest/force/method"
+	"ramnest/force/unit"
 )
 
 // A File is one job: an assembly of two parts, or of several in press steps.
@@ -73,12 +74,10 @@ func (f *File) Mark() string {
 	return f.Number + " " + f.Revision
 }
 
-// Inch says whether the job is written in inches or pounds-force, so that results
-// are shown that way.
-func (f *File) Inch() bool { return f.Length == "in" }
-
-// Pounds says whether forces are shown in pounds-force.
-func (f *File) Pounds() bool { return f.Force == "lbf" || f.Force == "" && f.Length == "in" }
+// Shown are the units in which results are shown: those that the job is written in.
+func (f *File) Shown() unit.System {
+	return unit.System{Inch: f.Length == "in", Pound: f.Force == "lbf" || f.Force == "" && f.Length == "in"}
+}
 
 // Sheet is the paper of the work instruction.
 func (f *File) Sheet() string {

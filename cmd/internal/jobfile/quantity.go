@@ -72,7 +72,7 @@ func wrongUnit(name string, d dimension) string {
 }
 
 // scaled gives figure times the factor of its unit as the nearest float64.
-func scaled(figure string, u unit) (v float64, problem string) {
+func scaled(figure string, u measure) (v float64, problem string) {
 	plain, err := strconv.ParseFloat(figure, 64)
 	switch {
 	case err != nil || math.IsInf(plain, 0):

@@ -1,6 +1,7 @@
 package jobfile
 
 import (
+	"ramnest/force/unit"
 	"regexp"
 	"strconv"
 )
@@ -16,26 +17,22 @@ const plainFigure = `-?\d+(?:\.\d+)?(?:e[+-]\d+)?`
 
 // spoken gives a sentence in mm and N in the units of the job, to four digits.
 func (u Units) spoken(s string) string {
-	if u.Length != "in" && u.Force != "lbf" {
+	to := unit.System{Inch: u.Length == "in", Pound: u.Force == "lbf"}
+	if to == (unit.System{}) {
 		return s
 	}
 	return inHouse.ReplaceAllStringFunc(s, func(found string) string {
 		m := inHouse.FindStringSubmatch(found)
-		figure, unit := m[1], m[2]
-		to, mm := u.Length, 25.4 // by definition, see units.go
-		if unit == "N" {
-			to, mm = u.Force, 4.4482216152605
-		}
-		if to == unit || to == "" {
+		kind := unit.Kind(m[2])
+		if to.Name(kind) == m[2] {
 			return found
 		}
-		return figures.ReplaceAllStringFunc(figure, func(one string) string {
+		return figures.ReplaceAllStringFunc(m[1], func(one string) string {
 			v, err := strconv.ParseFloat(one, 64)
 			if err != nil {
 				return one
 			}
-			short, _ := strconv.ParseFloat(strconv.FormatFloat(v/mm, 'g', 4, 64), 64) // of our own digits
-			return strconv.FormatFloat(short, 'f', -1, 64)
-		}) + " " + to + m[3]
+			return kind.Of(v).To(4).Number(to, nil)
+		}) + " " + to.Name(kind) + m[3]
 	})
 }

@@ -2,7 +2,9 @@ package jobfile
 
 import (
 	"math/big"
+	"ramnest/force/unit"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -21,12 +23,12 @@ type dimension struct {
 	tag     string // as in the struct tag
 	noun    string // for a fault: "is the unit of a mass, not of a length"
 	example string
-	units   []unit // the first is what a plain number means, unless the job says otherwise
+	units   []measure // the first is what a plain number means, unless the job says otherwise
 }
 
-// A unit is a way to write a value: so many times the stored unit, as exact
+// A measure is a way to write a value: so many times the stored unit, as exact
 // decimals multiplied and divided.
-type unit struct {
+type measure struct {
 	name   string
 	factor string
 	also   []string // other spellings
@@ -36,38 +38,40 @@ type unit struct {
 // angle is math.Pi/2.
 const pi = "3.14159265358979323846264338327950288419716939937511"
 
-// All by definition: the inch of 25.4 mm, the pound of 0.45359237 kg (1959), the
-// standard gravity of 9.80665 m/s² (1901). Source: NIST SP 811, B.8 (memory).
-const (
-	inch       = "25.4"
-	pound      = "0.45359237"
-	gravity    = "9.80665"
-	poundForce = pound + "*" + gravity        // [N]
-	psi        = poundForce + "/25.4/25.4"    // lbf/in² [MPa]
-	inchPound  = poundForce + "*25.4/1000"    // in lbf [J]
-	footPound  = poundForce + "*25.4*12/1000" // ft lbf [J]
+// By definition, see package unit, in decimals.
+var (
+	inch       = exact(unit.Inch)
+	pound      = exact(unit.Pound)
+	gravity    = exact(unit.Gravity)
+	poundForce = pound + "*" + gravity                // [N]
+	psi        = poundForce + "/" + inch + "/" + inch // lbf/in² [MPa]
+	inchPound  = poundForce + "*" + inch + "/1000"    // in lbf [J]
+	footPound  = poundForce + "*" + inch + "*12/1000" // ft lbf [J]
 )
+
+// exact writes a defined figure in decimals.
+func exact(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // dimensions lists every unit tag with the units that a job file may use. Left
 // out on purpose: the pound as a force without its f, and the ton, which is
 // three different forces.
 var dimensions = []dimension{
-	{"mm", "a length", "12.5 mm", []unit{
+	{"mm", "a length", "12.5 mm", []measure{
 		{"mm", "1", nil}, {"in", inch, []string{"inch", "inches", "\""}}, {"thou", inch + "/1000", []string{"mil"}},
 		{"um", "1/1000", []string{"µm", "μm"}}, {"cm", "10", nil}, {"m", "1000", nil},
 	}},
-	{"N", "a force", "110 N", []unit{
+	{"N", "a force", "110 N", []measure{
 		{"N", "1", nil}, {"lbf", poundForce, nil}, {"kN", "1000", nil}, {"ozf", poundForce + "/16", nil}, {"kgf", gravity, nil},
 	}},
-	{"deg", "an angle", "30 deg", []unit{{"deg", pi + "/180", []string{"°"}}, {"rad", "1", nil}}},
-	{"MPa", "a stress or modulus", "1700 MPa", []unit{
+	{"deg", "an angle", "30 deg", []measure{{"deg", pi + "/180", []string{"°"}}, {"rad", "1", nil}}},
+	{"MPa", "a stress or modulus", "1700 MPa", []measure{
 		{"MPa", "1", []string{"N/mm2", "N/mm²"}}, {"GPa", "1000", nil}, {"kPa", "1/1000", nil}, {"psi", psi, nil}, {"ksi", psi + "*1000", nil},
 	}},
-	{"kg", "a mass", "0.25 kg", []unit{{"kg", "1", nil}, {"g", "1/1000", nil}, {"lb", pound, nil}, {"oz", pound + "/16", nil}}},
-	{"J", "an energy", "5 J", []unit{{"J", "1", []string{"Nm"}}, {"mJ", "1/1000", nil}, {"in-lbf", inchPound, nil}, {"ft-lbf", footPound, nil}}},
-	{"s", "a time", "2 s", []unit{{"s", "1", nil}, {"ms", "1/1000", nil}, {"min", "60", nil}, {"h", "3600", nil}}},
-	{"d", "a duration", "90 d", []unit{{"d", "1", []string{"days"}}, {"y", "1461/4", []string{"years"}}}},
-	{"pct", "a share", "4 %", []unit{{"%", "1/100", []string{"pct"}}}},
+	{"kg", "a mass", "0.25 kg", []measure{{"kg", "1", nil}, {"g", "1/1000", nil}, {"lb", pound, nil}, {"oz", pound + "/16", nil}}},
+	{"J", "an energy", "5 J", []measure{{"J", "1", []string{"Nm"}}, {"mJ", "1/1000", nil}, {"in-lbf", inchPound, nil}, {"ft-lbf", footPound, nil}}},
+	{"s", "a time", "2 s", []measure{{"s", "1", nil}, {"ms", "1/1000", nil}, {"min", "60", nil}, {"h", "3600", nil}}},
+	{"d", "a duration", "90 d", []measure{{"d", "1", []string{"days"}}, {"y", "1461/4", []string{"years"}}}},
+	{"pct", "a share", "4 %", []measure{{"%", "1/100", []string{"pct"}}}},
 	{"none", "a plain number", "0.3", nil},
 }
 
@@ -81,10 +85,10 @@ func dimensionOf(tag string) (dimension, bool) {
 }
 
 // unit finds a unit by its name or another spelling of it.
-func (d dimension) unit(name string) (unit, bool) {
-	i := slices.IndexFunc(d.units, func(u unit) bool { return u.name == name || slices.Contains(u.also, name) })
+func (d dimension) unit(name string) (measure, bool) {
+	i := slices.IndexFunc(d.units, func(u measure) bool { return u.name == name || slices.Contains(u.also, name) })
 	if i < 0 {
-		return unit{}, false
+		return measure{}, false
 	}
 	return d.units[i], true
 }
@@ -125,7 +129,7 @@ func (d dimension) plain(u Units) (name string, ok bool) {
 }
 
 // ratio multiplies out the factor of a unit.
-func (u unit) ratio() *big.Rat {
+func (u measure) ratio() *big.Rat {
 	product := big.NewRat(1, 1)
 	for quotient := range strings.SplitSeq("*"+u.factor, "/") {
 		over := quotient[0] != '*'

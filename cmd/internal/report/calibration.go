@@ -8,6 +8,7 @@ import (
 	"ramnest/cmd/internal/solve"
 	"ramnest/export/quote"
 	"ramnest/force/calibrate"
+	"ramnest/force/unit"
 )
 
 // A Calibration is what the shop's calibration file made of a job.
@@ -121,16 +122,10 @@ func (p *page) calibration(u units, s *solve.Solution) {
 // printed, both ways: whether the stop lets a latch home, and how far the parts can
 // come apart again from where the stop brought them.
 func (p *page) seats(u units, seats []Seat) {
-	_, l := u.as(0, "mm")
+	l := u.Name("mm")
 	rows := [][]string{{"latch", "stop " + l, "home drawn", "home printed", "slack", "rises by", ""}}
 	for _, t := range seats {
-		say := func(v float64) string {
-			v, _ = u.as(v, "mm")
-			if u.inch {
-				return fmt.Sprintf("%.4f", v+0)
-			}
-			return fmt.Sprintf("%.2f", v+0)
-		}
+		say := func(v float64) string { return unit.Length.Of(v).To(unit.Fine).Number(u.System, nil) }
 		word := "agree"
 		if !t.Held {
 			word = "NOT ENSURED: " + u.text(t.Text)
@@ -160,11 +155,11 @@ func FitText(j *job.File, f Fitted, file string) string {
 	p.head("CALIBRATION  %s, %d pairs", f.Sheet.Source, f.Fit.Measured)
 	rows := [][]string{{"", "table", "95 % before", "fit", "95 % now"}}
 	add := func(name string, e calibrate.Estimate) {
-		unit := e.Unit
-		v := func(x float64) string { x, unit = u.as(x, e.Unit); return fmt.Sprintf("%.3g", x) }
+		kind := unit.Kind(strings.TrimPrefix(e.Unit, "1"))
+		v := func(x float64) string { return u.bare(x, kind) }
 		row := []string{"", v(e.Prior), v(e.PriorLow) + ".." + v(e.PriorHigh), v(e.Value), v(e.Low) + ".." + v(e.High)}
-		if unit != "" && unit != "1" {
-			name += ", " + unit
+		if kind != unit.Plain {
+			name += ", " + u.Name(kind)
 		}
 		row[0] = name
 		rows = append(rows, row)
@@ -177,13 +172,12 @@ func FitText(j *job.File, f Fitted, file string) string {
 		add("more size on "+e.Name, e)
 	}
 	p.table("lrrrr", rows)
-	_, n := u.as(0, "N")
-	_, l := u.as(0, "mm")
+	n := u.Name("N")
+	l := u.Name("mm")
 	p.head("MEASURED against the fit")
 	rows = [][]string{{"line", "latch", "coupon", "size " + l, n, "fit", "95 % of pairs", "off by", ""}}
 	for _, r := range f.Fit.Residuals {
-		size, _ := u.as(r.Size, "mm")
-		say := func(v float64) string { v, _ = u.as(v, "N"); return number(v) }
+		say := func(v float64) string { return u.bare(v, "N") }
 		note := ""
 		switch {
 		case r.Outlier:
@@ -191,7 +185,7 @@ func FitText(j *job.File, f Fitted, file string) string {
 		case r.NoGo:
 			note = "no-go"
 		}
-		rows = append(rows, []string{fmt.Sprint(r.Line), r.Latch, r.Coupon, fmt.Sprintf("%.4g", size), say(r.Force), say(r.Predicted), say(r.Low) + ".." + say(r.High), fmt.Sprintf("%+.1f sd", r.Deviation), note})
+		rows = append(rows, []string{fmt.Sprint(r.Line), r.Latch, r.Coupon, u.coupon(r.Size), say(r.Force), say(r.Predicted), say(r.Low) + ".." + say(r.High), fmt.Sprintf("%+.1f sd", r.Deviation), note})
 	}
 	p.table("rllrrrrrl", rows)
 	for _, r := range f.Fit.Remarks {
@@ -230,17 +224,16 @@ func FitText(j *job.File, f Fitted, file string) string {
 // advice says which step to take.
 func (p *page) advice(u units, a calibrate.Advice, card quote.RateCard) {
 	p.head("STEP TO TAKE  for %s, peak of one joint from %s to %s", a.Goal.Latch, u.say(a.Goal.Least, "N"), u.say(a.Goal.Most, "N"))
-	_, n := u.as(0, "N")
-	_, l := u.as(0, "mm")
+	n := u.Name("N")
+	l := u.Name("mm")
 	rows := [][]string{{"coupon", "size " + l, "P5..P95 " + n, "too light", "too heavy", "overstrained", "fail", ""}}
 	for i, o := range a.Options {
-		size, _ := u.as(o.Size, "mm")
-		say := func(v float64) string { v, _ = u.as(v, "N"); return number(v) }
+		say := func(v float64) string { return u.bare(v, "N") }
 		mark := ""
 		if i == a.Take {
 			mark = "take"
 		}
-		rows = append(rows, []string{o.Coupon, fmt.Sprintf("%.4g", size), say(o.Band.P5) + ".." + say(o.Band.P95), share(o.Light), share(o.Heavy), share(o.Over), share(o.Failing), mark})
+		rows = append(rows, []string{o.Coupon, u.coupon(o.Size), say(o.Band.P5) + ".." + say(o.Band.P95), share(o.Light), share(o.Heavy), share(o.Over), share(o.Failing), mark})
 	}
 	p.table("lrrrrrrl", rows)
 	p.line("")

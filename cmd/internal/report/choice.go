@@ -97,7 +97,7 @@ func assessmentOf(a method.Assessment) Assessment {
 		out.Vise = a.Vise.Name
 	}
 	for _, l := range a.Limits {
-		out.Limits = append(out.Limits, Limit{l.Name, l.Demand, l.Capacity, l.Unit, l.Utilisation, l.OK, l.Soft, l.Open, l.Source})
+		out.Limits = append(out.Limits, Limit{l.Name, l.Demand, l.Capacity, string(l.Unit), l.Utilisation, l.OK, l.Soft, l.Open, l.Source})
 	}
 	return out
 }

@@ -7,6 +7,7 @@ import (
 
 	"ramnest/cmd/internal/solve"
 	"ramnest/export/chart"
+	"ramnest/force/unit"
 )
 
 // ChartOf is the picture of the force of a step, and its title.
@@ -16,12 +17,10 @@ func ChartOf(s *solve.Solution, i int) (title string, f chart.Force) {
 	if s.Job.Calibration != nil {
 		title += ", by " + CalibrationWords(s)
 	}
-	mm, length := u.as(1, "mm")
-	newton, push := u.as(1, "N")
 	f = chart.Force{
-		Curve: st.Result.Curve.Points(300), Length: 1 / mm, Push: 1 / newton,
+		Curve: st.Result.Curve.Points(300), Length: u.One(unit.Length), Push: u.One(unit.Force),
 		Words: chart.Words{
-			Push: "force, " + push, Travel: "travel from first contact, " + length, Stop: "seat", Band: "90 of 100 assemblies",
+			Push: "force, " + u.Name(unit.Force), Travel: "travel from first contact, " + u.Name(unit.Length), Stop: "seat", Band: "90 of 100 assemblies",
 		},
 		Number: func(v float64, decimals int) string { return strconv.FormatFloat(v+0, 'f', decimals, 64) },
 	}
@@ -96,13 +95,11 @@ func (p *page) curve(u units, st *solve.Step) {
 			grid[row(f)][x] = '#'
 		}
 	}
-	_, unit := u.as(0, "N")
 	p.line("")
 	for y := curveRows - 1; y >= 0; y-- {
 		label := ""
 		if y == curveRows-1 || y == curveRows/2 {
-			v, _ := u.as(top*float64(y+1)/curveRows, "N")
-			label = number(v) + " " + unit
+			label = u.say(top*float64(y+1)/curveRows, "N")
 		}
 		p.line("  %12s |%s", label, string(grid[y][:]))
 	}

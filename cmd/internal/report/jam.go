@@ -18,7 +18,7 @@ func (u units) bandOf(r force.Result) band {
 	case r.NoP95:
 		b.p95 = "none: too many jam"
 	case r.P95StdErr > 0 || r.Jammed == 0:
-		e, _ := u.as(r.P95StdErr, "N")
+		e, _ := u.In(r.P95StdErr, "N")
 		b.error = fmt.Sprintf(", +- %.2g", e)
 	}
 	return b

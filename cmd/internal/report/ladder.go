@@ -85,25 +85,24 @@ func figuresOf(d []coupon.Dimension) []Dimension {
 func LadderText(j *job.File, set coupon.Set, cost quote.LadderCost, folder string, files []string) string {
 	p := headOf(j)
 	u := unitsOf(j)
-	_, f := u.as(0, "N")
-	_, l := u.as(0, "mm")
+	f := u.Name("N")
+	l := u.Name("mm")
 	p.head("LADDER  of latch %s, %s: %s in steps of %s, in the %s part", set.Latch, strings.ReplaceAll(set.Kind, "_", " "), strings.ReplaceAll(set.SizeName, "_", " "), u.say(set.StepSize, "mm"), set.Stepped)
 	rows := [][]string{{"", "size " + l, "peak " + f, "P5..P95 " + f, "apart " + f, "strain of limit", ""}}
 	for _, s := range set.Steps {
 		e := s.Expected
-		size, _ := u.as(s.Size, "mm")
 		mark := ""
 		if s.Nominal {
 			mark = "as drawn"
 		}
-		row := []string{fmt.Sprint(s.Number), fmt.Sprintf("%.4g", size), "-", "-", "-", "-", mark}
+		row := []string{fmt.Sprint(s.Number), u.coupon(s.Size), "-", "-", "-", "-", mark}
 		switch {
 		case e.Loose:
 			row[6] = "loose: no force expected"
 		case e.Locks:
 			row[6] = "locks, or jams too often: do not force it"
 		default:
-			force := func(v float64) string { v, _ = u.as(v, "N"); return number(v) }
+			force := func(v float64) string { return u.bare(v, "N") }
 			row[2], row[3], row[4] = force(e.Peak), force(e.P5)+".."+force(e.P95), force(e.Separation)
 			if e.SelfLocking {
 				row[4] = "locked"

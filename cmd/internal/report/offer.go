@@ -50,10 +50,10 @@ func (p *page) offer(u units, name string, o quote.Offer) {
 	p.head("%s  in %s", name, o.Currency)
 	p.wrap("  ", "  ", o.Note)
 	p.line("")
-	_, l := u.as(0, "mm")
+	l := u.Name("mm")
 	rows := [][]string{{"item", "count", "size " + l, "cm3", "g", "each", "amount"}}
 	for _, i := range o.Items {
-		rows = append(rows, []string{i.Name, fmt.Sprint(i.Count), u.length(i.Box[0]) + " x " + u.length(i.Box[1]) + " x " + u.length(i.Box[2]),
+		rows = append(rows, []string{i.Name, fmt.Sprint(i.Count), u.size(i.Box),
 			fmt.Sprintf("%.1f", i.Volume/1000), fmt.Sprintf("%.0f", i.Mass), money(i.Each), money(i.Amount)})
 	}
 	p.table("lrlrrrr", rows)

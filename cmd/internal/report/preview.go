@@ -9,6 +9,7 @@ import (
 	"ramnest/export/preview"
 	"ramnest/fixture"
 	"ramnest/force/method"
+	"ramnest/force/unit"
 )
 
 // PreviewOf is the preview of a solution with tooling. tool names the program and its
@@ -17,7 +18,7 @@ func PreviewOf(s *solve.Solution, tool string) preview.Document {
 	j, u := s.Job, unitsOf(s.Job)
 	d := preview.Document{
 		Job: j.Number, Title: j.Title, Revision: j.Revision, Fingerprint: s.Fingerprint, Tool: tool,
-		Sheet: job.Stem(j.Number) + "-work-instruction.pdf", Inches: j.Inch(), Pounds: j.Pounds(),
+		Sheet: job.Stem(j.Number) + "-work-instruction.pdf", Units: j.Shown(),
 	}
 	fact := func(name, value string) { d.Facts = append(d.Facts, preview.Fact{Name: name, Value: value}) }
 	fact("Job", j.Number)
@@ -41,8 +42,8 @@ func PreviewOf(s *solve.Solution, tool string) preview.Document {
 		fact(name, verdictOf(st)+", "+u.design(st.Result))
 	}
 	for _, p := range s.Pieces() {
-		fact(strings.ToUpper(p.Name[:1])+p.Name[1:], fmt.Sprintf("%s x %s x %s %s, %s, %s by %s",
-			u.length(p.Size[0]), u.length(p.Size[1]), u.length(p.Size[2]), second(u.as(0, "mm")), u.say(p.Mass, "kg"), s.Material.Name, s.Material.Process))
+		fact(strings.ToUpper(p.Name[:1])+p.Name[1:], fmt.Sprintf("%s %s, %s, %s by %s",
+			u.size(p.Size), u.Name(unit.Length), u.say(p.Mass, "kg"), s.Material.Name, s.Material.Process))
 	}
 	if words := CalibrationWords(s); words != "" {
 		fact("Calibration", words+"; figures of the job are replaced, the report lists each")
@@ -56,8 +57,6 @@ func PreviewOf(s *solve.Solution, tool string) preview.Document {
 	}
 	return d
 }
-
-func second(_ float64, unit string) string { return unit }
 
 // verdictOf is the chosen method with its verdict.
 func verdictOf(st *solve.Step) string {

@@ -50,7 +50,7 @@ func TestTextOfEveryLadderAndOffer(t *testing.T) {
 			text := report.LadderText(s.Job, set, cost, "out", []string{"a"})
 			fits(t, "ladder", text)
 			unit := "peak N"
-			if s.Job.Pounds() {
+			if s.Job.Shown().Pound {
 				unit = "peak lbf"
 			}
 			if !strings.Contains(text, unit) || !strings.Contains(text, "INVENTED rates") || strings.Count(text, "as drawn") != 1 {
@@ -71,7 +71,7 @@ func TestTextOfEveryLadderAndOffer(t *testing.T) {
 			}
 			for i := range s.Steps {
 				fact := report.OfferFact(s.Job, &s.Steps[i])
-				if !strings.HasPrefix(fact, "For "+s.Steps[i].Name+": ") || s.Job.Pounds() != strings.Contains(fact, " lbf") || s.Job.Pounds() == strings.Contains(fact, " N") {
+				if !strings.HasPrefix(fact, "For "+s.Steps[i].Name+": ") || s.Job.Shown().Pound != strings.Contains(fact, " lbf") || s.Job.Shown().Pound == strings.Contains(fact, " N") {
 					t.Error(fact)
 				}
 			}

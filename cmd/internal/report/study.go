@@ -27,7 +27,7 @@ type SweepStep struct {
 	Jammed  float64 `json:"share_jammed"`
 	Method  string  `json:"method"`
 	Verdict string  `json:"verdict"`
-	inLbf   bool
+	units   units
 }
 
 // SweepSteps takes what a sweep shows from a solution.
@@ -35,7 +35,7 @@ func SweepSteps(s *solve.Solution) []SweepStep {
 	var out []SweepStep
 	for i := range s.Steps {
 		st := &s.Steps[i]
-		out = append(out, SweepStep{st.Name, st.Result.Peak, st.Result.P95, st.Result.Overstrained, st.Result.Loose, st.Result.Jammed, string(st.Decision.Chosen), string(st.Chosen().Verdict), s.Job.Pounds()})
+		out = append(out, SweepStep{st.Name, st.Result.Peak, st.Result.P95, st.Result.Overstrained, st.Result.Loose, st.Result.Jammed, string(st.Decision.Chosen), string(st.Chosen().Verdict), unitsOf(s.Job)})
 	}
 	return out
 }
@@ -44,15 +44,13 @@ func SweepSteps(s *solve.Solution) []SweepStep {
 func Sweep(path string, rows []SweepRow) string {
 	p := &page{}
 	p.head("SWEEP  of %s, method without the sizes of tooling", path)
-	unit, scale := "N", 1.0
+	var u units
 	for _, r := range rows {
 		for _, s := range r.Steps {
-			if s.inLbf {
-				unit, scale = "lbf", 1/4.4482216152605
-			}
+			u = s.units
 		}
 	}
-	table := [][]string{{"value", "peak " + unit, "P95 " + unit, "overstrained", "loose", "jam", "method"}}
+	table := [][]string{{"value", "peak " + u.Name("N"), "P95 " + u.Name("N"), "overstrained", "loose", "jam", "method"}}
 	for _, r := range rows {
 		if r.Refused != "" {
 			table = append(table, []string{r.Value, "", "", "", "", "", "refused: " + r.Refused})
@@ -70,7 +68,7 @@ func Sweep(path string, rows []SweepRow) string {
 			if len(r.Steps) > 1 {
 				how += " (" + s.Name + ")"
 			}
-			table = append(table, []string{value, unless(s.Peak == 0 && s.Jammed > 0, number(s.Peak*scale), "locks"), unless(s.P95 == 0 && s.Jammed > 0, number(s.P95*scale), "none"), share(s.Over), share(s.Loose), share(s.Jammed), how})
+			table = append(table, []string{value, unless(s.Peak == 0 && s.Jammed > 0, u.bare(s.Peak, "N"), "locks"), unless(s.P95 == 0 && s.Jammed > 0, u.bare(s.P95, "N"), "none"), share(s.Over), share(s.Loose), share(s.Jammed), how})
 		}
 	}
 	p.table("lrrrrrl", table)

@@ -8,6 +8,7 @@ import (
 	"ramnest/cmd/internal/solve"
 	"ramnest/force"
 	"ramnest/force/method"
+	"ramnest/force/unit"
 )
 
 // Summary gives the text for the terminal: forces, method, tooling, cautions, files.
@@ -100,14 +101,12 @@ func (p *page) forces(u units, st *solve.Step) {
 	p.head("FORCE  %s", st.Name)
 	pair := func(name, value, other, second string) { p.line("  %-18s%-20s%-20s%s", name, value, other, second) }
 	b := u.bandOf(r)
-	nominal := func(v float64, unit string) string { return unless(r.Locks, u.say(v, unit), "none: it locks") }
+	nominal := func(v float64, k unit.Kind) string { return unless(r.Locks, u.say(v, k), "none: it locks") }
 	pair("nominal peak", nominal(r.Peak, "N"), "at a lift of", unless(r.Locks, u.say(r.PeakLift, "mm"), "-"))
 	pair("P5, P50", b.p5+", "+b.p50, "P95, for design", b.p95+b.error)
 	pair("worst case", b.worst, "all at one lift", unless(r.Locks, u.say(r.PeakStack, "N"), "-"))
 	pair("work to the seat", nominal(r.Work, "mJ"), "stroke", u.say(r.Stroke, "mm"))
 	pair("at the seat", nominal(r.SeatForce, "N"), "humps to be felt", unless(r.Locks, fmt.Sprint(r.Humps), "-"))
-	x, unit := u.as(r.Thrust.X, "mm")
-	y, _ := u.as(r.Thrust.Y, "mm")
 	wander := ""
 	if r.ThrustWander >= 0.005 {
 		wander = fmt.Sprintf(", wanders %s along the stroke", u.say(r.ThrustWander, "mm"))
@@ -115,7 +114,7 @@ func (p *page) forces(u units, st *solve.Step) {
 	if r.Locks {
 		wander = ", the mean place of the latches"
 	}
-	p.line("  %-18sx %s, y %s %s%s", "thrust line", number(x), number(y), unit, wander)
+	p.line("  %-18sx %s, y %s%s", "thrust line", u.bare(r.Thrust.X, "mm"), u.say(r.Thrust.Y, "mm"), wander)
 	tilt := r.TiltMoment
 	if math.Abs(tilt) < 1e-6*r.Peak { // of a thrust line in the middle
 		tilt = 0
@@ -125,12 +124,10 @@ func (p *page) forces(u units, st *solve.Step) {
 	if r.Tilted > 0 {
 		p.wrap("  ", "  ", fmt.Sprintf("tilted in by hand, one edge first and without the anvil: about %s of both hands, up to %s at the far edge. Own model, no published figure; beside the design force, never in its place", u.say(r.Tilted, "N"), u.say(r.TiltedFar, "N")))
 	}
-	_, f := u.as(0, "N")
+	f := u.Name("N")
 	rows := [][]string{{"latch", "kind", "places", "each " + f, "all " + f, "strain of limit", "holds " + f}}
 	for _, q := range r.Latches {
-		each, _ := u.as(q.PeakEach, "N")
-		all, _ := u.as(q.PeakAll, "N")
-		rows = append(rows, []string{q.ID, strings.ReplaceAll(q.Kind, "_", " "), fmt.Sprint(q.Count), unless(q.Locks, number(each), "locks"), unless(q.Locks, number(all), "locks"),
+		rows = append(rows, []string{q.ID, strings.ReplaceAll(q.Kind, "_", " "), fmt.Sprint(q.Count), unless(q.Locks, u.bare(q.PeakEach, "N"), "locks"), unless(q.Locks, u.bare(q.PeakAll, "N"), "locks"),
 			fmt.Sprintf("%s of %s %%", number(100*q.Strain), number(100*q.Permitted)), u.holds(q)})
 	}
 	p.line("")
@@ -144,9 +141,7 @@ func (u units) holds(q force.LatchResult) string {
 	if q.Locks {
 		return "-" // it never goes in
 	}
-	low, _ := u.as(q.SeparationLow, "N")
-	high, _ := u.as(q.SeparationHigh, "N")
-	least, most := number(low), number(high)
+	least, most := u.bare(q.SeparationLow, "N"), u.bare(q.SeparationHigh, "N")
 	if q.SeparationHigh == 0 {
 		most = "locks"
 		if q.SelfLocking {
@@ -157,7 +152,7 @@ func (u units) holds(q force.LatchResult) string {
 		return least
 	}
 	if len(least) > 4 {
-		least = fmt.Sprintf("%.2g", low) // the column is narrow
+		least = unit.Force.Of(q.SeparationLow).To(2).Number(u.System, nil) // the column is narrow
 	}
 	return least + "-" + most
 }
@@ -247,13 +242,12 @@ func (p *page) tooling(u units, s *solve.Solution) {
 		return
 	}
 	p.head("TOOLING  in %s by %s, engraved %q", s.Material.Name, s.Material.Process, s.Engraved())
-	_, l := u.as(0, "mm")
-	_, kg := u.as(0, "kg")
+	l := u.Name("mm")
+	kg := u.Name("kg")
 	rows := [][]string{{"piece", "size " + l, kg, "margin", "least margin is that of"}}
 	for _, q := range s.Pieces() {
-		weight, _ := u.as(q.Mass, "kg")
 		factor, name := leastMargin(s, q.Name)
-		rows = append(rows, []string{q.Name, u.length(q.Size[0]) + " x " + u.length(q.Size[1]) + " x " + u.length(q.Size[2]), fmt.Sprintf("%.3f", weight), factor, name})
+		rows = append(rows, []string{q.Name, u.size(q.Size), u.bare(q.Mass, "kg"), factor, name})
 	}
 	p.table("llrrl", rows)
 	p.line("  A margin is capacity over load, the safety factor already taken off.")

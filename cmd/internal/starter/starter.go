@@ -7,6 +7,7 @@ import (
 	"embed"
 	"fmt"
 	"io/fs"
+	"ramnest/force/unit"
 	"regexp"
 	"strconv"
 	"strings"
@@ -54,7 +55,7 @@ func Write(a Answers) ([]byte, error) {
 		if err != nil {
 			panic("starter: " + err.Error()) // the templates are part of the program
 		}
-		return strings.TrimRight(strings.TrimRight(strconv.FormatFloat(v/25.4, 'f', 4, 64), "0"), ".")
+		return strings.TrimRight(strings.TrimRight(strconv.FormatFloat(v/unit.Inch, 'f', 4, 64), "0"), ".")
 	})), nil
 }
 
