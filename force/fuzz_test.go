@@ -82,8 +82,8 @@ func FuzzAnalyse(f *testing.F) {
 			}
 		}
 		for _, w := range append(r.Warnings, r.Latches[0].Warnings...) {
-			if strings.Contains(w.Text, "%!") || strings.Contains(w.Text, "NaN") || strings.Contains(w.Text, "Inf") {
-				t.Errorf("warning %q", w.Text)
+			if strings.Contains(w.Text.String(), "%!") || strings.Contains(w.Text.String(), "NaN") || strings.Contains(w.Text.String(), "Inf") {
+				t.Errorf("warning %q", w.Text.String())
 			}
 		}
 		if l := r.Latches[0]; !l.SelfLocking && (l.SeparationLow > l.Separation*(1+1e-9) || l.SeparationHigh > 0 && l.SeparationHigh < l.Separation*(1-1e-9)) {

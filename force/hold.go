@@ -3,6 +3,7 @@ package force
 import (
 	"math"
 	"math/rand/v2"
+	"ramnest/force/unit"
 	"slices"
 	"strings"
 )
@@ -250,11 +251,11 @@ func (r *Result) warnHold(add func(int, string, ...any)) {
 		if len(why) == 0 {
 			why = []string{"too many assemblies jam"}
 		}
-		add(warnHoldUnknown, "that %.4g N are held at the end of life cannot be shown: %s", r.HoldWanted, strings.Join(why, "; "))
+		add(warnHoldUnknown, "that %v are held at the end of life cannot be shown: %s", unit.Force.Of(r.HoldWanted).To(4), strings.Join(why, "; "))
 		return
 	}
 	if l := r.Latches[r.HoldLifeLatch]; l.Hold.Life < r.HoldWanted {
-		held, wanted := distinct(4, l.Hold.Life, r.HoldWanted)
-		add(warnHoldShort, "%s holds %s N at the end of life (P5, straight pull), below the %s N that are wanted", l.ID, held, wanted)
+		held, wanted := unit.Apart(4, unit.Force, l.Hold.Life, r.HoldWanted)
+		add(warnHoldShort, "%s holds %v at the end of life (P5, straight pull), below the %v that are wanted", l.ID, held, wanted)
 	}
 }

@@ -270,7 +270,7 @@ func checkLocked(t *testing.T, name string, a Assembly) bool {
 			}
 		}
 		if !slices.ContainsFunc(r.Warnings, func(w warning.Warning) bool {
-			return w.Number == warnJam && strings.Contains(w.Text, "no push joins it")
+			return w.Number == warnJam && strings.Contains(w.Text.String(), "no push joins it")
 		}) {
 			t.Errorf("%s: not said: %v", name, r.Warnings)
 		}

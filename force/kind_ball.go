@@ -3,6 +3,7 @@ package force
 import (
 	"fmt"
 	"math"
+	"ramnest/force/unit"
 )
 
 func (b Ball) First() string               { return b.Socket }
@@ -94,10 +95,10 @@ func (b Ball) strengths(s *bounds) {
 
 func (b Ball) warn(w *warner) {
 	if b.SocketDiameter > 0 && (b.SocketDiameter-b.BallDiameter)/2 < ballRoom-1e-9 {
-		w.add(warnBallRoom, "room round the ball is %.3g mm; start near %.2g mm (common practice) and expect to iterate", (b.SocketDiameter-b.BallDiameter)/2, ballRoom)
+		w.add(warnBallRoom, "room round the ball is %v; start near %v (common practice) and expect to iterate", unit.Length.Of((b.SocketDiameter-b.BallDiameter)/2), unit.Length.Of(ballRoom))
 	}
 	if b.StemDiameter > 0 && (b.MouthDiameter-b.StemDiameter)/2 < stemRoom-1e-9 {
-		w.add(warnStemRoom, "room round the stem is %.3g mm; start near %.2g mm (common practice) and expect to iterate", (b.MouthDiameter-b.StemDiameter)/2, stemRoom)
+		w.add(warnStemRoom, "room round the stem is %v; start near %v (common practice) and expect to iterate", unit.Length.Of((b.MouthDiameter-b.StemDiameter)/2), unit.Length.Of(stemRoom))
 	}
 	if b.EntryAngle != nil && !b.coned() {
 		w.add(warnCone, "the ball meets the lip at %.3g deg, before an entry cone of %.3g deg is touched", BallContactAngle(b.MouthDiameter, b.BallDiameter)*degree, *b.EntryAngle*degree)

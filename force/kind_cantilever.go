@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"ramnest/force/planar"
+	"ramnest/force/unit"
 )
 
 func (c Cantilever) First() string               { return c.Flexes }
@@ -104,7 +105,7 @@ func (c Cantilever) warn(w *warner) {
 	if c.RootRadius == nil && c.shape() != "u_arm" {
 		w.add(warnSharpRoot, "no root radius is stated: taken as sharp, %.2g of the thickness, strain times %.3g; %.2g of the thickness is usually advised", sharpRoot, RootConcentration(sharpRoot), adviseRoot)
 	} else if c.RootRadius != nil && *c.RootRadius < adviseRoot*c.thickness() {
-		w.add(warnSharpRoot, "root radius %.3g mm is below %.2g of the thickness: strain times %.3g", *c.RootRadius, adviseRoot, RootConcentration(*c.RootRadius/c.thickness()))
+		w.add(warnSharpRoot, "root radius %v is below %.2g of the thickness: strain times %.3g", unit.Length.Of(*c.RootRadius), adviseRoot, RootConcentration(*c.RootRadius/c.thickness()))
 	}
 	if w.s.outerMove > 0.2*c.Length {
 		w.add(warnBigDeflection, "bends by %.2g of its length: beyond small deflections, force and strain are estimates", w.s.outerMove/c.Length)

@@ -3,6 +3,7 @@ package force
 import (
 	"fmt"
 	"math"
+	"ramnest/force/unit"
 )
 
 func (f PressFit) First() string             { return f.Outside }
@@ -143,15 +144,15 @@ func (f PressFit) warn(w *warner) {
 	d := f.sizing(hub, shaft).d
 	p := w.s.load / (math.Pi * d)
 	if hoop, strength := p*lameRatio(f.OuterDiameter, d), hub.HoopStrength(); hoop > strength.Value {
-		stress, limit := distinct(3, hoop, strength.Value)
-		w.add(warnYield, "hoop stress in the boss %s MPa is above its strength %s MPa [%s]: it yields or splits", stress, limit, strength.Mark)
+		stress, limit := unit.Apart(3, unit.Stress, hoop, strength.Value)
+		w.add(warnYield, "hoop stress in the boss %v is above its strength %v [%s]: it yields or splits", stress, limit, strength.Mark)
 	}
 	if w.s.yields {
-		w.add(warnYield, "the boss or pin flows through its wall: the force is limited to that of %.3g MPa in the joint", p)
+		w.add(warnYield, "the boss or pin flows through its wall: the force is limited to that of %v in the joint", unit.Stress.Of(p))
 	}
 	if stress := w.r.PeakEach / (math.Pi / 4 * (d*d - f.InnerDiameter*f.InnerDiameter)); stress > shaft.Strength.Value {
-		shown, limit := distinct(3, stress, shaft.Strength.Value)
-		w.add(warnPinPressed, "the force presses the pin with %s MPa along its axis, above its strength of %s MPa: it buckles or swells", shown, limit)
+		shown, limit := unit.Apart(3, unit.Stress, stress, shaft.Strength.Value)
+		w.add(warnPinPressed, "the force presses the pin with %v along its axis, above its strength of %v: it buckles or swells", shown, limit)
 	}
 	if f.Fit != "" {
 		fit, _ := ParseISOFit(f.Fit)

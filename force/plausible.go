@@ -45,13 +45,10 @@ func (d doubt) times() float64 {
 }
 
 // text says how far off the figure is and what unit was probably meant.
-func (d doubt) text() string {
-	side, unit := "above", d.unit
+func (d doubt) text() unit.Text {
+	side := "above"
 	if d.v < d.lo {
 		side = "below"
-	}
-	if unit != "" {
-		unit = " " + unit
 	}
 	known := "published"
 	if d.mark == MarkPractice {
@@ -61,15 +58,14 @@ func (d doubt) text() string {
 	if d.times() > 9.9 {
 		times = fmt.Sprintf("%.0f", d.times())
 	}
-	out := fmt.Sprintf("is %s times %s what is %s for %s, %s to %s%s [%s]", times, side, known, d.of, figure(d.lo), figure(d.hi), unit, d.mark)
+	out := unit.Textf("is %s times %s what is %s for %s, %v to %v [%s]", times, side, known, d.of, d.figure(d.lo), d.figure(d.hi), d.mark)
 	if meant := meantUnit(d.v, d.lo, d.hi, d.unit); meant != "" && d.times() > unitSlip {
-		out += ": " + meant
+		out = out.Plus(": ", meant)
 	}
 	return out
 }
 
-// given writes the value with its unit.
-func (d doubt) given() string { return strings.TrimSpace(figure(d.v) + " " + d.unit) }
+func (d doubt) figure(v float64) unit.Figure { return unit.Kind(d.unit).Of(v).To(6) }
 
 func (d doubt) fault() fault.Fault {
 	want := "another value"
@@ -79,11 +75,11 @@ func (d doubt) fault() fault.Fault {
 	case d.unit != "mm" && !strings.HasPrefix(d.field, "latches"):
 		want = "another value, or this one under materials with its source if it was measured"
 	}
-	given := d.given()
+	given := d.figure(d.v).String()
 	if d.unit == "" && d.what != "friction" {
 		given = d.what + " " + given // a ratio, which no key has by itself
 	}
-	return fault.Fault{Field: d.field, Given: given, Problem: d.text(), Want: want}
+	return fault.Fault{Field: d.field, Given: given, Problem: d.text().String(), Want: want}
 }
 
 // otherUnits are the units that are mistaken for ours: v of them are factor v of ours.
@@ -305,6 +301,6 @@ func (a Assembly) warnDoubts(add func(n int, format string, v ...any)) {
 		if n, _ := fmt.Sscanf(d.field, "latches[%d]", &i); n == 1 {
 			who, number = a.Latches[i].ID, warnUnlikelySize
 		}
-		add(number, "%s: %s %s %s", who, d.what, d.given(), d.text())
+		add(number, "%s: %s %v %v", who, d.what, d.figure(d.v), d.text())
 	}
 }

@@ -113,7 +113,7 @@ func TestSillyValues(t *testing.T) {
 			for _, w := range mustAnalyse(t, a).Warnings {
 				if w.Number == warnUnlikelyFigure || w.Number == warnUnlikelySize {
 					numbers = append(numbers, w.Number)
-					text += w.Text + "\n"
+					text += w.Text.String() + "\n"
 				}
 			}
 			if c.warns == 0 && len(numbers) > 0 || c.warns != 0 && !slices.Contains(numbers, c.warns) {

@@ -66,8 +66,8 @@ func TestWarningsAreRaised(t *testing.T) {
 			t.Errorf("%s: no warning, only %v", c.name, r.Latches[0].Warnings)
 		}
 		for _, w := range r.Latches[0].Warnings {
-			if !strings.HasPrefix(w.Text, a.Latches[0].ID+": ") || strings.Contains(w.Text, "%!") {
-				t.Errorf("text %q", w.Text)
+			if !strings.HasPrefix(w.Text.String(), a.Latches[0].ID+": ") || strings.Contains(w.Text.String(), "%!") {
+				t.Errorf("text %q", w.Text.String())
 			}
 		}
 	}
@@ -270,7 +270,7 @@ func TestWarningsBeginWhereTheyShould(t *testing.T) {
 	text := func(a Assembly, number int) string {
 		for _, w := range mustAnalyse(t, a).Latches[0].Warnings {
 			if w.Number == number {
-				return w.Text
+				return w.Text.String()
 			}
 		}
 		return ""

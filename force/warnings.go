@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ramnest/force/unit"
 	"ramnest/force/warning"
 )
 
@@ -57,7 +58,7 @@ type warner struct {
 }
 
 func (w *warner) add(n int, format string, v ...any) {
-	w.out = append(w.out, warning.Warning{Number: n, Text: w.l.ID + ": " + fmt.Sprintf(format, v...)})
+	w.out = append(w.out, warning.Warning{Number: n, Text: unit.Say(w.l.ID + ": ").Plus(unit.Textf(format, v...))})
 }
 
 // latchWarnings says what the person should know of one latch.
@@ -73,7 +74,7 @@ func latchWarnings(l Latch, j *joint, s state, r LatchResult, mu Friction, outer
 	}
 	switch {
 	case l.Use != "releasable" && r.SelfLocking && r.SeparationLow > 0:
-		add(warnHoldUnsure, "locks at a friction of %.3g but not at the low end of its spread, where %.4g N may pull it apart", mu.Value, r.SeparationLow)
+		add(warnHoldUnsure, "locks at a friction of %.3g but not at the low end of its spread, where %v may pull it apart", mu.Value, unit.Force.Of(r.SeparationLow).To(4))
 	case l.Use != "releasable":
 	case r.SelfLocking && j.path == hump:
 		add(warnLockedRelease, "is to be releasable but its return angle %s deg locks at a friction of %.3g (limit %.3g deg)", figure(j.back*degree), mu.Value, (SeparableLimit(mu.Value)+j.backLean(mu.Value, s.outerMove))*degree)
@@ -87,8 +88,8 @@ func latchWarnings(l Latch, j *joint, s state, r LatchResult, mu Friction, outer
 		add(warnOverstrained, "%s: %s %% is above the permitted %s %%", r.StrainOf, strain, permitted)
 	}
 	if j.engage < j.stroke-1e-6 {
-		engage, stroke := distinct(4, j.engage, j.stroke)
-		add(warnNotFinished, "engages at a lift of %s mm but needs %s mm: it is not home at the seat", engage, stroke)
+		engage, stroke := unit.Apart(4, unit.Length, j.engage, j.stroke)
+		add(warnNotFinished, "engages at a lift of %v but needs %v: it is not home at the seat", engage, stroke)
 	}
 	if !j.flows {
 		w.materials()
@@ -151,7 +152,7 @@ func friction(mu float64) string {
 // warn gathers the warnings of the whole step.
 func (r *Result) warn(a Assembly, mu float64, lower, upper Material) {
 	add := func(n int, format string, v ...any) {
-		r.Warnings = append(r.Warnings, warning.Warning{Number: n, Text: fmt.Sprintf(format, v...)})
+		r.Warnings = append(r.Warnings, warning.New(n, format, v...))
 	}
 	a.warnDoubts(add)
 	if r.Loose > 0 {
@@ -174,10 +175,10 @@ func (r *Result) warn(a Assembly, mu float64, lower, upper Material) {
 	r.explain(add)
 	r.warnHold(add)
 	if r.Springback > 0 {
-		add(warnSpringback, "at the seat the latches push the parts apart with %.3g N: they do not stay home by themselves", r.Springback)
+		add(warnSpringback, "at the seat the latches push the parts apart with %v: they do not stay home by themselves", unit.Force.Of(r.Springback))
 	}
 	if keeps := keepsApart(lower, upper); staggered(r.Latches, keeps) {
-		add(warnStagger, "latches peak less than %.2g mm apart in lift, which the process does not keep: the band counts them at one lift; all at once they need %.4g N", keeps, r.PeakStack)
+		add(warnStagger, "latches peak less than %v apart in lift, which the process does not keep: the band counts them at one lift; all at once they need %v", unit.Length.Of(keeps).To(2), unit.Force.Of(r.PeakStack).To(4))
 	}
 }
 
@@ -189,11 +190,11 @@ func (r *Result) explain(add func(int, string, ...any)) {
 		return
 	}
 	if r.Worst < r.P95 {
-		worst, p95 := distinct(4, r.Worst, r.P95)
-		add(warnWorstBelowP95, "the worst case, every cause at the end of its stated range, is %s N, below P95, %s N: the draws reach past those ends", worst, p95)
+		worst, p95 := unit.Apart(4, unit.Force, r.Worst, r.P95)
+		add(warnWorstBelowP95, "the worst case, every cause at the end of its stated range, is %v, below P95, %v: the draws reach past those ends", worst, p95)
 	}
 	if r.Design < r.Peak {
-		design, peak := distinct(4, r.Design, r.Peak)
-		add(warnBelowNominal, "the design force, %s N, lies below the nominal peak, %s N: sizes, friction or the force model vary further down than up", design, peak)
+		design, peak := unit.Apart(4, unit.Force, r.Design, r.Peak)
+		add(warnBelowNominal, "the design force, %v, lies below the nominal peak, %v: sizes, friction or the force model vary further down than up", design, peak)
 	}
 }

@@ -48,23 +48,20 @@ func (c *composer) warnings() (said, english []string) {
 		said = append(said, c.fig.say("remark.missing", string(page.Missing)))
 	}
 	for _, r := range c.sheet.Warnings {
-		w := warning.Warning{Number: r.Number, Text: r.Text}
 		text, known := c.fig.words.Find("warn." + strconv.Itoa(r.Number))
 		switch {
 		case c.fig.words.Code() == string(catalogue.English):
 			text = r.Text
 			if r.Number > 0 {
-				text = w.String()
+				text = warning.Numbered(r.Number, text)
 			}
 		case !known:
 			english = append(english, r.Text)
 			continue
 		case r.About != "":
-			w.Text = c.fig.say("method.how", r.About, text)
-			text = w.String()
+			text = warning.Numbered(r.Number, c.fig.say("method.how", r.About, text))
 		default:
-			w.Text = text
-			text = w.String()
+			text = warning.Numbered(r.Number, text)
 		}
 		if !slices.Contains(said, text) {
 			said = append(said, text)

@@ -66,7 +66,7 @@ func LadderOf(j *job.File, set coupon.Set, cost quote.LadderCost, tool string, f
 			step.Outcome = "locks"
 		}
 		for _, w := range s.Warnings {
-			step.Warnings = append(step.Warnings, w.String())
+			step.Warnings = append(step.Warnings, w.In(j.Shown()))
 		}
 		out.Steps = append(out.Steps, step)
 	}
@@ -158,14 +158,15 @@ func warningsOfLadder(u units, set coupon.Set) []string {
 	of := map[string][]string{}
 	for _, s := range set.Steps {
 		for _, w := range s.Warnings {
-			if of[w.Text] == nil {
-				texts = append(texts, w.Text)
+			text := w.Text.In(u.System)
+			if of[text] == nil {
+				texts = append(texts, text)
 			}
-			of[w.Text] = append(of[w.Text], fmt.Sprint(s.Number))
+			of[text] = append(of[text], fmt.Sprint(s.Number))
 		}
 	}
 	for _, t := range texts {
-		out = append(out, "pair "+strings.Join(of[t], ", ")+": "+u.text(t))
+		out = append(out, "pair "+strings.Join(of[t], ", ")+": "+t)
 	}
 	return out
 }

@@ -281,7 +281,7 @@ func (p *page) cautions(u units, s *solve.Solution) {
 	}
 	p.head("WARNINGS")
 	for _, w := range all {
-		p.wrap("  - ", "    ", u.text(w.said()))
+		p.wrap("  - ", "    ", w.said())
 	}
 	p.line("  What a number means, and what to do: ramnest explain W%d", all[0].Number)
 }

@@ -83,7 +83,7 @@ type Quote struct {
 }
 
 func toolingOf(s *solve.Solution) *Tooling {
-	t := &Tooling{Material: materialOf(s.Material), Rounds: s.Rounds, Nests: []Nest{}, Anvils: []Anvil{}, Margins: []Margin{}, Notes: warning.Texts(s.Tooling.Notes)}
+	t := &Tooling{Material: materialOf(s.Material), Rounds: s.Rounds, Nests: []Nest{}, Anvils: []Anvil{}, Margins: []Margin{}, Notes: warning.Texts(s.Tooling.Notes, s.Job.Shown())}
 	for _, n := range s.Tooling.Nests {
 		t.Nests = append(t.Nests, Nest{
 			Piece: pieceOf(n.Piece), Steps: n.Steps, Top: n.Top, Seat: n.Seat, StopTop: n.StopTop,

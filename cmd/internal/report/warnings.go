@@ -1,7 +1,6 @@
 package report
 
 import (
-	"fmt"
 	"slices"
 
 	"ramnest/cmd/internal/solve"
@@ -26,7 +25,7 @@ const (
 )
 
 // said is the warning behind its number.
-func (w Warning) said() string { return warning.Warning{Number: w.Number, Text: w.Text}.String() }
+func (w Warning) said() string { return warning.Numbered(w.Number, w.Text) }
 
 // Warnings gives every caution of a solution, the gravest first, each once.
 func Warnings(s *solve.Solution) []Warning { return warnings(s) }
@@ -39,7 +38,7 @@ func warnings(s *solve.Solution) []Warning {
 			out = append(out, w)
 		}
 	}
-	several := len(s.Steps) > 1
+	u, several := s.Job.Shown(), len(s.Steps) > 1
 	for i := range s.Steps {
 		st := &s.Steps[i]
 		if st.Decision.Overridden {
@@ -61,7 +60,7 @@ func warnings(s *solve.Solution) []Warning {
 	for i := range s.Steps {
 		st := &s.Steps[i]
 		for _, w := range st.Result.Warnings {
-			text := w.Text
+			text := w.Text.In(u)
 			if several {
 				text = st.Name + ": " + text
 			}
@@ -69,18 +68,18 @@ func warnings(s *solve.Solution) []Warning {
 		}
 		for _, l := range st.Result.Latches {
 			for _, w := range l.Warnings {
-				add(Warning{Step: st.Name, Latch: l.ID, Number: w.Number, Text: w.Text})
+				add(Warning{Step: st.Name, Latch: l.ID, Number: w.Number, Text: w.Text.In(u)})
 			}
 		}
 	}
 	for i := range s.Steps {
 		for _, r := range s.Steps[i].Remarks {
-			add(Warning{Step: s.Steps[i].Name, Number: r.Number, Text: r.Text})
+			add(Warning{Step: s.Steps[i].Name, Number: r.Number, Text: r.Text.In(u)})
 		}
 	}
 	if s.Tooled() {
 		for _, n := range s.Tooling.Notes {
-			add(Warning{Number: n.Number, Text: n.Text})
+			add(Warning{Number: n.Number, Text: n.Text.In(u)})
 		}
 	}
 	for i := range s.Steps {
@@ -89,10 +88,10 @@ func warnings(s *solve.Solution) []Warning {
 			continue
 		}
 		for _, n := range st.LowerEnvelope.Notes {
-			add(Warning{Number: n.Number, Text: fmt.Sprintf("%s: %s", st.Lower.Name, n.Text)})
+			add(Warning{Number: n.Number, Text: st.Lower.Name + ": " + n.Text.In(u)})
 		}
 		for _, n := range st.UpperEnvelope.Notes {
-			add(Warning{Number: n.Number, Text: fmt.Sprintf("%s: %s", st.Upper.Name, n.Text)})
+			add(Warning{Number: n.Number, Text: st.Upper.Name + ": " + n.Text.In(u)})
 		}
 	}
 	return out
