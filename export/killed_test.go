@@ -58,6 +58,7 @@ func TestMain(m *testing.M) {
 	if dir := os.Getenv(child); dir != "" && os.Getenv(childStep) != "" {
 		endAtStep(dir)
 	} else if dir != "" {
+		fmt.Print("+")
 		for n := 1; ; n++ {
 			if err := export.WriteFiles(dir, generation(n)); err != nil {
 				fmt.Println(err)
@@ -82,14 +83,22 @@ func TestKilledAtAnyMoment(t *testing.T) {
 	}
 	random := rand.New(rand.NewPCG(1, 2))
 	mixed, leftovers := 0, 0
-	const kills = 60
+	kills := 30
+	if os.Getenv("RAMNEST_LONG") != "" {
+		kills = 100
+	}
 	for range kills {
 		run := exec.Command(program, "-test.run=^$")
 		run.Env = append(os.Environ(), child+"="+dir)
+		pipe, err := run.StdoutPipe()
+		if err != nil {
+			t.Fatal(err)
+		}
 		if err := run.Start(); err != nil {
 			t.Fatal(err)
 		}
-		time.Sleep(time.Duration(5+random.IntN(120)) * time.Millisecond)
+		io.ReadFull(pipe, make([]byte, 1)) // it is at work, however slowly it came to it
+		time.Sleep(time.Duration(random.IntN(40_000)) * time.Microsecond)
 		run.Process.Kill()
 		run.Wait()
 		_, whole, one := generationIn(t, dir)

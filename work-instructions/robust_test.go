@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"math"
+	"os"
 	"reflect"
 	"strings"
 	"testing"
@@ -49,12 +50,19 @@ func TestAnyValueInAnyField(t *testing.T) {
 	for i := range s.Parts {
 		s.Parts[i].Picture, s.Tooling[i].Picture = nil, nil
 	}
-	written, refused := 0, 0
+	written, refused, every := 0, 0, 3
+	if os.Getenv("RAMNEST_LONG") != "" {
+		every = 1
+	}
+	n := 0
 	fields(reflect.ValueOf(&s), func(v reflect.Value) {
 		was := reflect.New(v.Type()).Elem()
 		was.Set(v)
 		defer v.Set(was)
 		for _, value := range strange[v.Kind()] {
+			if n++; n%every != 0 {
+				continue
+			}
 			v.Set(reflect.ValueOf(value).Convert(v.Type()))
 			var out bytes.Buffer
 			if err := Write(&out, s); err != nil {
@@ -74,7 +82,7 @@ func TestAnyValueInAnyField(t *testing.T) {
 		}
 	})
 	t.Logf("%d sheets written, %d refused", written, refused)
-	if written < 80 || refused < 80 {
+	if written < 80/every || refused < 80/every {
 		t.Errorf("%d written, %d refused; the test does not reach what it should", written, refused)
 	}
 }

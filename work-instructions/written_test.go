@@ -110,7 +110,11 @@ func TestPopplerReadsTheSameText(t *testing.T) {
 func TestSameSheetSameBytes(t *testing.T) {
 	for name, s := range map[string]Sheet{"press": demoSheet(t), "two": twoStepSheet(t), "hostile": hostileSheet(t)} {
 		var first []byte
-		for i := range 20 {
+		runs := 6
+		if os.Getenv("RAMNEST_LONG") != "" {
+			runs = 20
+		}
+		for i := range runs {
 			before := runtime.GOMAXPROCS(1 + i%4)
 			var out bytes.Buffer
 			err := Write(&out, s)

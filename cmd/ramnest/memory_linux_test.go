@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"syscall"
+	"time"
 )
 
 // peakMemory is the largest resident set of a process that ended.
@@ -12,4 +13,13 @@ func peakMemory(p *os.ProcessState) string {
 		return fmt.Sprintf("%d MB", u.Maxrss/1024) // in kB on Linux
 	}
 	return "unknown"
+}
+
+// processor is the time that the processors have worked for this process.
+func processor() time.Duration {
+	var u syscall.Rusage
+	if err := syscall.Getrusage(syscall.RUSAGE_SELF, &u); err != nil {
+		panic(err)
+	}
+	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
 }

@@ -14,7 +14,6 @@ import (
 	"strconv"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
@@ -39,9 +38,11 @@ func TestScripts(t *testing.T) {
 			}
 			return badMeshes(filepath.Join(env.WorkDir, "meshes"))
 		},
-		Condition: func(name string) (bool, error) { return name == "root" && os.Getuid() == 0, nil },
+		Condition: func(name string) (bool, error) {
+			return name == "root" && os.Getuid() == 0 || name == "long" && os.Getenv("RAMNEST_LONG") != "", nil
+		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"code": exitCode, "pause": pause, "windows": windows, "edit": edit, "files": files, "quiet": quiet,
+			"code": exitCode, "windows": windows, "edit": edit, "files": files, "quiet": quiet,
 			"refused": refused, "hardlink": hardlink,
 		},
 	})
@@ -63,9 +64,6 @@ func exitCode(ts *testscript.TestScript, neg bool, args []string) {
 		ts.Fatalf("exit code %d, want %d", got, want)
 	}
 }
-
-// pause lets a command in the background come to its work.
-func pause(*testscript.TestScript, bool, []string) { time.Sleep(400 * time.Millisecond) }
 
 // windows writes a copy of a text as another system would: with a byte order mark and
 // its line ends.
