@@ -19,7 +19,9 @@ type inspectCommand struct {
 	Mesh    string `arg:"" name:"part.stl" help:"Mesh file: STL, 3MF or OBJ."`
 	Unit    string `enum:",mm,cm,m,in,ft,um" default:"" placeholder:"UNIT" help:"Unit of the file: mm, cm, m, in, ft or um. Left out: as the file says, else mm."`
 	Object  string `placeholder:"NAME" help:"One object of a 3MF."`
-	Up      axis   `enum:",+x,-x,+y,-y,+z,-z" default:"" placeholder:"AXIS" help:"Axis that points up for --circles and the picture. Left out: the suggested one."`
+	With    string `placeholder:"upper.stl" help:"Its upper part: find and measure the latches between the two, both as stored."`
+	Move    shift  `placeholder:"X,Y,Z" help:"With --with: way of the upper part to its seat, mm."`
+	Up      axis   `enum:",+x,-x,+y,-y,+z,-z" default:"" placeholder:"AXIS" help:"Axis that points up for --circles and the picture. Left out: the suggested one. With --with: that of the upper part; left out: +z."`
 	Circles bool   `help:"List round features seen along the axis, ready to paste into a job."`
 	Picture string `placeholder:"FILE" help:"Write a picture of the part, standing as suggested, as PNG."`
 	JSON    bool   `name:"json" help:"Print all of it as JSON."`
@@ -44,12 +46,19 @@ can point up how well the part would lie in a nest. Ground is level ground on th
 underside, where pads can bear; held is how much of the pocket's wall the part
 touches over its height; clean is the height up to which it touches all round.
 
+With an upper part, everything that must give way on the way in is found, measured
+in sections of the two meshes, and listed; what is doubtful apart, with the reason.
+
     ramnest inspect parts/lid.stl
-    ramnest inspect parts/lid.stl --circles --up -z --unit in`
+    ramnest inspect parts/lid.stl --circles --up=-z --unit in
+    ramnest inspect parts/box.stl --with parts/lid.stl --up=-z --move=0,0,12.5`
 }
 
 // Run inspects the mesh.
 func (i *inspectCommand) Run(c *console) error {
+	if i.With != "" {
+		return i.pair(c)
+	}
 	c.inputs.Add(i.Mesh)
 	root, err := os.OpenRoot(filepath.Dir(i.Mesh))
 	if err != nil {
@@ -119,4 +128,27 @@ func (i *inspectCommand) draw(c *console, part *envelope.Envelope) error {
 		return fmt.Errorf("picture: %w", err)
 	}
 	return c.writeFile(i.Picture, func(w io.Writer) error { return picture.EncodePNG(w, img) })
+}
+
+// pair prints the latches between two parts.
+func (i *inspectCommand) pair(c *console) error {
+	if i.Circles || i.Picture != "" || i.Object != "" {
+		return badUse{"inspect: --circles, --picture and --object are for one part, without --with"}
+	}
+	lower, err := c.part(i.Mesh, envelope.MeshSpec{Unit: i.Unit})
+	if err != nil {
+		return err
+	}
+	upper, err := c.part(i.With, envelope.MeshSpec{Unit: i.Unit, Up: string(i.Up), Move: i.Move})
+	if err != nil {
+		return err
+	}
+	found, err := c.latches(lower, upper)
+	if err != nil {
+		return err
+	}
+	if i.JSON {
+		return export.WriteJSON(c.out, report.PairOf(i.Mesh, i.With, found))
+	}
+	return c.print(report.Paired(report.PairOf(i.Mesh, i.With, found)))
 }
