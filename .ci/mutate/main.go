@@ -166,16 +166,31 @@ var swapped = map[token.Token]token.Token{
 	token.ADD_ASSIGN: token.SUB_ASSIGN, token.SUB_ASSIGN: token.ADD_ASSIGN,
 }
 
-// look collects the sites of a file: operators turned round, numbers a tenth larger,
-// signs and negations left out. Struct tags, types and imports are none.
+// look collects the sites of a file: operators turned round, numbers a tenth larger, whole
+// numbers that have a name one larger, signs and negations left out. Struct tags, types
+// and imports are none, nor is what adds nothing: + 0, which makes of -0 a 0.
 func (r *room) look(name string, f *ast.File) {
 	line := func(p token.Pos) int { return r.fset.Position(p).Line }
 	ast.Inspect(f, func(n ast.Node) bool {
 		switch v := n.(type) {
 		case *ast.ImportSpec, *ast.ArrayType, *ast.StructType:
 			return false
+		case *ast.GenDecl:
+			for _, spec := range v.Specs {
+				values, ok := spec.(*ast.ValueSpec)
+				for i := 0; ok && i < len(values.Values); i++ {
+					lit, ok := values.Values[i].(*ast.BasicLit)
+					if !ok || lit.Kind != token.INT {
+						continue
+					}
+					if x, err := strconv.ParseInt(lit.Value, 0, 64); err == nil {
+						was := lit.Value
+						r.add(site{name, values.Names[min(i, len(values.Names)-1)].Name + " = " + was, strconv.FormatInt(x+1, 10), line(lit.Pos()), func() func() { lit.Value = strconv.FormatInt(x+1, 10); return func() { lit.Value = was } }})
+					}
+				}
+			}
 		case *ast.BinaryExpr:
-			if to, ok := swapped[v.Op]; ok {
+			if to, ok := swapped[v.Op]; ok && !(v.Op == token.ADD && nothing(v.Y)) {
 				was := v.Op
 				r.add(site{name, text(v), "with " + to.String(), line(v.OpPos), func() func() { v.Op = to; return func() { v.Op = was } }})
 			}
@@ -193,16 +208,22 @@ func (r *room) look(name string, f *ast.File) {
 				}
 			}
 		case *ast.UnaryExpr:
-			if v.Op == token.SUB || v.Op == token.NOT {
-				was := v.Op
-				to := map[token.Token]token.Token{token.SUB: token.ADD, token.NOT: token.NOT}[was]
-				if was == token.SUB {
-					r.add(site{name, text(v), "without sign", line(v.Pos()), func() func() { v.Op = to; return func() { v.Op = was } }})
-				}
+			switch v.Op {
+			case token.SUB:
+				r.add(site{name, text(v), "without sign", line(v.Pos()), func() func() { v.Op = token.ADD; return func() { v.Op = token.SUB } }})
+			case token.NOT:
+				was := v.X
+				r.add(site{name, text(v), "without not", line(v.Pos()), func() func() { v.X = &ast.UnaryExpr{Op: token.NOT, X: was}; return func() { v.X = was } }})
 			}
 		}
 		return true
 	})
+}
+
+// nothing tells whether an expression is the number 0.
+func nothing(e ast.Expr) bool {
+	lit, ok := e.(*ast.BasicLit)
+	return ok && lit.Value == "0" && lit.Kind == token.INT
 }
 
 func (r *room) add(s site) { r.sites = append(r.sites, s) }
