@@ -59,6 +59,12 @@ func main() {
 		fmt.Fprintln(os.Stderr, "mutate: no rooms found:", err)
 		os.Exit(1)
 	}
+	for _, r := range rooms {
+		if out, err := exec.Command("go", "test", "-vet=off", "./"+r.name).CombinedOutput(); err != nil {
+			fmt.Fprintf(os.Stderr, "mutate: %s fails without a fault:\n%s", r.name, out)
+			os.Exit(1)
+		}
+	}
 	excused := reasons()
 	rng := rand.New(rand.NewPCG(*seed, 0x6d7574617465))
 	tried, caught := map[string]int{}, map[string]int{}
