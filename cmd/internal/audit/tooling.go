@@ -27,18 +27,22 @@ func tooling(s *solve.Solution) []Contradiction {
 		f.say("an anvil for each step", "%d anvils, %d steps", len(s.Tooling.Anvils), len(s.Steps))
 		return f.all
 	}
-	mark := strings.TrimSpace(s.Job.Number+" "+s.Job.Revision) + " " + s.Fingerprint
-	engraved := func(p fixture.Piece) {
+	job := strings.TrimSpace(s.Job.Number+" "+s.Job.Revision) + " " + s.Fingerprint
+	engraved := func(p fixture.Piece, mark string) {
 		if p.Mark != "" {
 			equal(f, "job, revision and fingerprint are engraved", "the mark of the "+p.Name, p.Mark, mark)
 		}
 		f.body(p)
 	}
 	for _, n := range s.Tooling.Nests {
-		engraved(n.Piece)
+		engraved(n.Piece, job)
 	}
 	for i, a := range s.Tooling.Anvils {
-		engraved(a.Piece)
+		mark := job
+		if len(s.Steps) > 1 {
+			mark += fmt.Sprintf(" %d/%d", i+1, len(s.Steps))
+		}
+		engraved(a.Piece, mark)
 		equal(f, "an anvil for each step", "the step of the "+a.Name, a.Step, i)
 		if a.Nest < 0 || a.Nest >= len(s.Tooling.Nests) {
 			f.say("an anvil for each step", "the %s goes with nest %d of %d", a.Name, a.Nest, len(s.Tooling.Nests))

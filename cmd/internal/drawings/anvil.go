@@ -41,6 +41,7 @@ func (d drafter) anvil(a fixture.Anvil) drawing.Body {
 	}
 	highAt := up(o.ends[0], top)
 	b.Features = append(b.Features, through("G", "guide hole", named(a.Piece.Body, "guide hole"), face, top)...)
+	b.Features = append(b.Features, through("H", "hole for the step pin", named(a.Piece.Body, "step hole"), face, top)...)
 	for _, s := range named(a.Piece.Body, "ram socket") {
 		so, z := outlineOf(s), plan.Millimetres(s.Z)
 		dim(drawing.SectionAUp, "ram socket", up(so.ends[0], z), up(so.ends[1], z))

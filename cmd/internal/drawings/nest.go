@@ -57,7 +57,9 @@ func (d drafter) nest(n fixture.Nest) drawing.Body {
 	stops, pins := named(n.Piece.Body, "dead stop"), named(n.Piece.Body, "guide pin")
 	for _, s := range stops {
 		if !carries(pins, s) {
-			dim(drawing.SectionA, "dead stop over the top", rim, up(centre(s), plan.Millimetres(s.Z)))
+			at := centre(s) // or beside it, where a hole is
+			at[1] += 0.45 * across(s, plan.Outside)
+			dim(drawing.SectionA, "dead stop over the top", rim, up(at, plan.Millimetres(s.Z)))
 			break
 		}
 	}
@@ -71,6 +73,10 @@ func (d drafter) nest(n fixture.Nest) drawing.Body {
 	}
 	b.Features = append(posts("D", "dead stop", stops, plan.Outside, top), b.Features...)
 	b.Features = append(b.Features, posts("G", "guide pin", pins, plan.Inside, plan.Millimetres(stops[0].Z))...)
+	holes := named(n.Piece.Body, "step hole")
+	for i, h := range holes {
+		b.Features = append(b.Features, drawing.Feature{Tag: fmt.Sprint("H", i+1), Name: fmt.Sprintf("hole for the pin of step %d", n.StepPins[i].Step+1), At: centre(h), Diameter: across(h, plan.Outside), Z: [2]float64{plan.Millimetres(h.Z), plan.Millimetres(stops[0].Z)}})
+	}
 	b.Features = append(b.Features, through("E", "ejection hole", named(n.Piece.Body, "ejection hole"), under, floor)...)
 	if len(foot) > 0 {
 		b.Features = append(b.Features, through("S", "screw hole", named(n.Piece.Body, "screw hole"), under, plan.Millimetres(foot[0].Z))...)
