@@ -3,6 +3,7 @@ package chart
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"ramnest/export/page"
 )
@@ -54,17 +55,18 @@ func (f Force) check() error {
 	if len(f.Curve) < 2 || !(f.Length > 0) || !(f.Push > 0) {
 		return ErrNoCurve
 	}
-	sum := 0.0
+	none := func(v float64) bool { return math.IsNaN(v) || math.IsInf(v, 0) }
 	for _, p := range f.Curve {
-		sum += p[0]*0 + p[1]*0
+		if slices.ContainsFunc(p[:], none) {
+			return ErrNumber
+		}
 	}
 	for _, b := range f.Band {
-		sum += b[0]*0 + b[1]*0 + b[2]*0 + b[3]*0
+		if slices.ContainsFunc(b[:], none) {
+			return ErrNumber
+		}
 	}
-	for _, l := range f.Levels {
-		sum += l.Force * 0
-	}
-	if sum != 0 { // NaN or infinite times nothing is not nothing
+	if slices.ContainsFunc(f.Levels, func(l Level) bool { return none(l.Force) }) {
 		return ErrNumber
 	}
 	return nil
