@@ -52,6 +52,7 @@ func main() {
 	seed := flag.Uint64("seed", 1, "of the draw")
 	only := flag.String("rooms", "", "packages, such as force,force/method; empty: all")
 	in := flag.String("files", "", "regular expression of the files; empty: all")
+	first := flag.String("first", "", "tests to try before all of them; a fault that these catch is caught")
 	least := flag.Float64("least", 0.85, "share that must be caught")
 	strict := flag.String("strict", "force,force/method,fixture/strength,work-instructions/caution_,work-instructions/acceptance.go,work-instructions/gap.go,fixture/seated.go,fixture/seat_gap.go", "rooms, and beginnings of files, in which none may survive")
 	limit := flag.Duration("timeout", 3*time.Minute, "of the tests of one package; a fault that hangs them is caught")
@@ -84,7 +85,7 @@ func main() {
 			i := rng.IntN(len(r.sites))
 			s = r.sites[i]
 			r.sites = slices.Delete(r.sites, i, i+1)
-			verdict = r.judge(s, *limit)
+			verdict = r.judge(s, *first, *limit)
 		}
 		if verdict == "does not build" {
 			continue
@@ -260,7 +261,7 @@ func text(n ast.Node) string {
 }
 
 // judge plants a fault and runs the tests of the room.
-func (r *room) judge(s site, limit time.Duration) string {
+func (r *room) judge(s site, first string, limit time.Duration) string {
 	undo := s.plant()
 	var b bytes.Buffer
 	err := format.Node(&b, r.fset, r.files[s.file])
@@ -290,12 +291,19 @@ func (r *room) judge(s site, limit time.Duration) string {
 	if exec.Command("go", "build", "-overlay", overlay, "./"+r.name).Run() != nil {
 		return "does not build"
 	}
-	ctx, stop := context.WithTimeout(context.Background(), limit)
-	defer stop()
-	cmd := exec.CommandContext(ctx, "go", "test", "-overlay", overlay, "-failfast", "-vet=off", "-timeout", limit.String(), "./"+r.name)
-	cmd.WaitDelay = 5 * time.Second
-	if cmd.Run() != nil {
-		return "caught"
+	for _, some := range slices.Compact([]string{first, ""}) {
+		if !passes(r.name, overlay, some, limit) {
+			return "caught"
+		}
 	}
 	return "survived"
+}
+
+// passes runs tests with a fault laid over the room.
+func passes(room, overlay, run string, limit time.Duration) bool {
+	ctx, stop := context.WithTimeout(context.Background(), limit)
+	defer stop()
+	cmd := exec.CommandContext(ctx, "go", "test", "-overlay", overlay, "-failfast", "-vet=off", "-run", run, "-timeout", limit.String(), "./"+room)
+	cmd.WaitDelay = 5 * time.Second
+	return cmd.Run() == nil
 }
