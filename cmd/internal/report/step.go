@@ -8,13 +8,14 @@ import (
 
 // A Step is one press step.
 type Step struct {
-	Name   string  `json:"name"`
-	Lower  Part    `json:"lower"`
-	Upper  Part    `json:"upper"`
-	Force  Force   `json:"force"`
-	Method Method  `json:"method"`
-	Cycle  float64 `json:"cycle_s,omitzero"`
-	Source string  `json:"cycle_source,omitzero"`
+	Name    string   `json:"name"`
+	Lower   Part     `json:"lower"`
+	Upper   Part     `json:"upper"`
+	Contact *Contact `json:"contact,omitzero"` // of the seated parts; none if an open mesh hides it
+	Force   Force    `json:"force"`
+	Method  Method   `json:"method"`
+	Cycle   float64  `json:"cycle_s,omitzero"`
+	Source  string   `json:"cycle_source,omitzero"`
 
 	Acceptance *Acceptance `json:"acceptance,omitzero"` // once there is tooling
 }
@@ -138,7 +139,8 @@ func stepOf(st *solve.Step) Step {
 	return Step{
 		Name:  st.Name,
 		Lower: partOf(st.Lower.Name, st.LowerEnvelope, st.LowerMaterial), Upper: partOf(st.Upper.Name, st.UpperEnvelope, st.UpperMaterial),
-		Force: forceOf(st), Method: methodOf(st),
+		Contact: contactOf(st.Contact),
+		Force:   forceOf(st), Method: methodOf(st),
 		Cycle: st.Cycle.Seconds, Source: st.Cycle.Source,
 	}
 }

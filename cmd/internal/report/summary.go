@@ -121,6 +121,7 @@ func (p *page) forces(u units, st *solve.Step) {
 	}
 	pair("tilt moment", unless(r.Locks, u.say(tilt, "N mm"), "-"), "loose", share(r.Loose)+" of assemblies")
 	pair("strained too far", share(r.Overstrained), "jammed", share(r.Jammed))
+	p.contact(u, st)
 	if r.Tilted > 0 {
 		p.wrap("  ", "  ", fmt.Sprintf("tilted in by hand, one edge first and without the anvil: about %s of both hands, up to %s at the far edge. Own model, no published figure; beside the design force, never in its place", u.say(r.Tilted, "N"), u.say(r.TiltedFar, "N")))
 	}

@@ -60,19 +60,21 @@ func readParts(steps []Step, m Means) error {
 		s := &steps[i]
 		s.LowerEnvelope, s.UpperEnvelope = built[number[s.Lower]], built[number[s.Upper]]
 		pair := s.Pair()
+		pair.Earlier = pressedOn(steps[:i], s.LowerEnvelope)
 		if m := s.Upper.Envelope.Mesh; m != nil && m.Drop == "yes" && !fallen[s.Upper] {
 			fallen[s.Upper] = true
-			said, fault := pair.Drop(pressedOn(steps[:i], s.LowerEnvelope))
+			said, fault := pair.Drop()
 			if fault != nil {
 				refused.Faults = append(refused.Faults, *fault)
 				continue
 			}
 			s.Remarks = append(s.Remarks, said)
 		}
-		faults, said, err := pair.Judge()
+		faults, said, contact, err := pair.Judge()
 		if err != nil {
 			return err
 		}
+		s.Contact = contact
 		refused.Faults, s.Remarks = append(refused.Faults, faults...), append(s.Remarks, said...)
 	}
 	if len(refused.Faults) > 0 {
@@ -84,9 +86,28 @@ func readParts(steps []Step, m Means) error {
 // Pair is the step as far as the pose of its parts goes.
 func (s *Step) Pair() pose.Pair {
 	return pose.Pair{
-		Lower:   pose.Part{Name: s.Lower.Name, Path: s.LowerPath, Envelope: s.LowerEnvelope, KeepOuts: s.Lower.KeepOuts},
-		Upper:   pose.Part{Name: s.Upper.Name, Path: s.UpperPath, Envelope: s.UpperEnvelope, KeepOuts: s.Upper.KeepOuts},
+		Lower:   placed(s.Lower, s.LowerPath, s.LowerEnvelope),
+		Upper:   placed(s.Upper, s.UpperPath, s.UpperEnvelope),
 		Latches: s.Latches, LatchesPath: s.LatchesPath,
+	}
+}
+
+func placed(p *job.Part, path string, e *envelope.Envelope) pose.Part {
+	out := pose.Part{Name: p.Name, Path: path, Envelope: e, KeepOuts: p.KeepOuts}
+	if m := p.Envelope.Mesh; m != nil {
+		move := m.Move
+		out.Move = &move
+	}
+	return out
+}
+
+// oneSided warns of seats that lie on one side of the thrust line.
+func oneSided(steps []Step) {
+	for i := range steps {
+		s := &steps[i]
+		if w, ok := s.Pair().OneSided(s.Contact, s.Result.Thrust.X, s.Result.Thrust.Y); ok {
+			s.Remarks = append(s.Remarks, w)
+		}
 	}
 }
 

@@ -63,6 +63,7 @@ func Run(j *job.File, m Means) (*Solution, error) {
 	if err != nil {
 		return nil, err
 	}
+	oneSided(s.Steps)
 	if err := s.agree(m); err != nil {
 		return nil, err
 	}

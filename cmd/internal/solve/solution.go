@@ -5,6 +5,7 @@ import (
 	"ramnest/export/quote"
 	"ramnest/fixture"
 	"ramnest/fixture/envelope"
+	"ramnest/fixture/pose"
 	"ramnest/force"
 	"ramnest/force/calibrate"
 	"ramnest/force/method"
@@ -40,6 +41,7 @@ type Step struct {
 	Decision                     method.Decision
 	Cycle                        Cycle
 	Remarks                      []warning.Warning // on the parts
+	Contact                      *pose.Contact     // how the parts stand to each other; nil: an open mesh hides it
 
 	trials []trial // single changes, once they were asked for
 
