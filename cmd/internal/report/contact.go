@@ -61,7 +61,7 @@ func (p *page) contact(u units, st *solve.Step) {
 		}
 		seat += " %"
 		if c.Gap > 0.005 {
-			seat = "gap of " + unit.Length.Of(c.Gap).To(unit.Fine).Text(u.System, nil) + ", then " + seat
+			seat = unit.Length.Of(c.Gap).To(unit.Fine).Text(u.System, nil) + " above " + seat
 		}
 	}
 	p.line("  %-18s%s", "seat of the parts", seat)
