@@ -159,14 +159,21 @@ func (c Cantilever) armFaults() []fault.Fault {
 	return out
 }
 
+// hookSizing is the undercut of a hook with its tolerance: one face of either part, not
+// a diameter.
+func hookSizing(undercut float64, tol *float64, length float64, arm, mate Material) sizing {
+	s := sizing{size: undercut}
+	s.tolerance(tol, arm, mate, length)
+	if tol == nil {
+		s.outer, s.inner, s.worst = s.outer/2, s.inner/2, s.worst/2
+	}
+	return s
+}
+
 // ready makes the joint ready to be evaluated. The mate is taken as rigid.
 func (c Cantilever) ready(arm, mate Material, use string) joint {
 	a := c.spring(arm)
-	s := sizing{size: c.Undercut}
-	s.tolerance(c.UndercutTol, arm, mate, c.Length)
-	if c.UndercutTol == nil {
-		s.outer, s.inner, s.worst = s.outer/2, s.inner/2, s.worst/2 // one face each, not a diameter
-	}
+	s := hookSizing(c.Undercut, c.UndercutTol, c.Length, arm, mate)
 	strain, limit := a.governs(arm.PermittedAxial(use).Value, arm.PermittedHoop(use).Value)
 	j := joint{
 		strained: "bending of the arm, with the root's concentration", arm: true, path: hump, outerIsLower: c.Flexes == "lower",

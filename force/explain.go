@@ -53,7 +53,7 @@ func Explain(a Assembly, id string) []Line {
 
 // explain gives the lines of one latch. outer is the part of the joint's first member.
 func explain(l Latch, j *joint, p profile, s state, mu Friction, outer, inner Material) []Line {
-	e := &explainer{j: j, p: p, s: s, mu: mu.Value, friction: mu, outer: outer, inner: inner}
+	e := &explainer{j: j, use: l.Use, p: p, s: s, mu: mu.Value, friction: mu, outer: outer, inner: inner}
 	e.given("mu", mu.Value, "1", "coefficient of friction", mu.Mark)
 	k := l.Joint()
 	k.explain(e)
@@ -78,6 +78,7 @@ func (e *explainer) locks() {
 
 type explainer struct {
 	j            *joint
+	use          string
 	p            profile
 	s            state
 	mu           float64

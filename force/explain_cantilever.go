@@ -65,7 +65,12 @@ func (e *explainer) lean(c Cantilever, a armSpring) {
 	default:
 		e.step("contact.arm", "kappa", e.j.lever, "1", "kappa = c theta/y + 0.3 y/L, lever of the axial part of the contact force", "own", MarkOwn, "%s*%s + 0.3*%s/%s", a.face, a.slope, y, c.Length)
 	}
-	tan, alpha, f0 := e.j.tanA, c.MatingAngle, 0.0
+	e.leans(c.MatingAngle, y, c.Land)
+}
+
+// leans explains how a hook on an arm leans, and the force that it then asks for.
+func (e *explainer) leans(alpha, y, flat float64) {
+	tan, f0 := e.j.tanA, 0.0
 	theta0, x := e.j.rotation*y, e.j.turning*y
 	f0 = e.flank("f0", alpha)
 	theta := e.j.lean(e.mu, tan, y)
@@ -90,12 +95,12 @@ func (e *explainer) lean(c Cantilever, a armSpring) {
 		e.step("arm.factor", "f", f, "1", "f = tan(alpha + theta + rho): the hook leans into the mate", "own; without theta: "+sourceGuide+", p. 14", MarkOwn, "tan(%s + %s*180/pi + atan(%s))", alpha*degree, theta, e.mu)
 	}
 	lead, land := e.levered("F", f), 0.0
-	if c.Land > 0 {
+	if flat > 0 {
 		g := leanedFactor(e.mu, 0, theta)
 		e.step("arm.land", "f_land", g, "1", "f = tan(theta + rho): the crest leans too", "own", MarkOwn, "tan(%s*180/pi + atan(%s))", theta, e.mu)
 		land = e.levered("F_land", g)
 	}
-	e.crest(lead, land, c.Land)
+	e.crest(lead, land, flat)
 	e.step("guide.arm", "W_guide", e.s.load*f0, "N", "W = P f0, the published mating force without lean and lever: cross-check, not the design force", sourceGuide+", p. 14", MarkRead, "%s*%s", e.s.load, f0)
 }
 

@@ -200,6 +200,13 @@ func variants() []Assembly {
 		c.Thickness, c.Width = 0, 0
 	})
 
+	bent, sharp, slim := leverJob(), leverJob(), leverJob()
+	bent.Latches[0].Torsional.Thickness, bent.Latches[0].Torsional.Width = 3, 4
+	sharp.Latches[0].Torsional.RootRadius, sharp.Latches[0].Torsional.Bars, sharp.Latches[0].Torsional.Land = nil, 1, 0
+	lever := slim.Latches[0].Torsional // strained most in its lever, on bars with large fillets
+	lever.Thickness, lever.Width, lever.BarRadius, lever.RootRadius, lever.PushLength = 1, 3, 2, ptr(4.0), 0
+	out = append(out, bent, sharp, slim)
+
 	diameters, fit, thin := pinJob(), pinJob(), pinJob()
 	p := diameters.Latches[0].PressFit
 	p.Interference, p.InterferenceTol, p.JointDiameter, p.PinDiameter, p.BoreDiameter, p.PinTol, p.BoreTol = 0, nil, 0, 5.06, 5, ptr(0.005), ptr(0.02)
@@ -264,7 +271,7 @@ func TestExplainRedoneByHand(t *testing.T) {
 func TestExplainEndsAtTheForce(t *testing.T) {
 	for i, a := range variants() {
 		r := mustAnalyse(t, a)
-		id := map[string]string{"annular": "snap.force", "cantilever": "snap.force", "ball": "ball.force", "press_fit": "press.force", "crush_rib": "press.force"}[r.Latches[0].Kind]
+		id := map[string]string{"annular": "snap.force", "cantilever": "snap.force", "ball": "ball.force", "press_fit": "press.force", "crush_rib": "press.force", "torsional": "snap.force"}[r.Latches[0].Kind]
 		found := false
 		for _, l := range Explain(a, a.Latches[0].ID) {
 			if l.ID == id {

@@ -10,7 +10,7 @@ import (
 
 // heldJob is a random rim, collar or hook of the tests' jobs, with a service.
 func heldJob(rng *rand.Rand) Assembly {
-	a := everyJob()[rng.IntN(6)]
+	a := everyJob()[rng.IntN(7)]
 	a.Seed = rng.Uint64()
 	l := &a.Latches[0]
 	v := func(lo, hi float64) float64 { return lo + (hi-lo)*rng.Float64() }
@@ -19,6 +19,8 @@ func heldJob(rng *rand.Rand) Assembly {
 		l.Annular.Undercut, l.Annular.ReturnAngle = v(0.5, 1), rad(v(20, 60))
 	case l.Cantilever != nil:
 		l.Cantilever.Undercut, l.Cantilever.ReturnAngle, l.Cantilever.Width = v(0.8, 1.4), rad(v(20, 90)), v(4, 12)
+	case l.Torsional != nil:
+		l.Torsional.Undercut, l.Torsional.ReturnAngle, l.Torsional.BarLength = v(0.4, 1), rad(v(20, 90)), v(4, 10)
 	case l.PressFit != nil:
 		l.PressFit.Interference = v(0.03, 0.1)
 	case l.CrushRib != nil:

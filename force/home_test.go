@@ -60,6 +60,9 @@ func TestBelowHomeNoForce(t *testing.T) {
 		case l.Cantilever != nil:
 			v := l.Cantilever
 			v.Undercut, v.ReturnAngle, v.MatingAngle, v.Land = 0.3+rng.Float64(), rad(15+75*rng.Float64()), rad(15+20*rng.Float64()), rng.Float64()
+		case l.Torsional != nil:
+			v := l.Torsional
+			v.Undercut, v.ReturnAngle, v.MatingAngle, v.Land = 0.3+rng.Float64(), rad(15+75*rng.Float64()), rad(15+20*rng.Float64()), rng.Float64()
 		case l.Ball != nil:
 			l.Ball.SeatDepth = 3 * rng.Float64()
 			l.Ball.MouthDiameter = 5.3 + 0.4*rng.Float64()

@@ -33,6 +33,9 @@ func steepen(a Assembly, deg float64) (Assembly, bool) {
 	case l.Cantilever != nil:
 		v := *l.Cantilever
 		v.MatingAngle, l.Cantilever = rad(deg), &v
+	case l.Torsional != nil:
+		v := *l.Torsional
+		v.MatingAngle, l.Torsional = rad(deg), &v
 	case l.PressFit != nil:
 		v := *l.PressFit
 		v.LeadInAngle, l.PressFit = ptr(rad(deg)), &v

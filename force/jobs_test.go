@@ -83,7 +83,17 @@ func ribJob() Assembly {
 	}}}
 }
 
-// everyJob is one job of each kind.
+// leverJob is two hooks of PA12 on bars that twist.
+func leverJob() Assembly {
+	pa12 := MaterialSpec{Material: "PA12", Process: "PBF", Build: "along"}
+	return Assembly{Lower: pa12, Upper: pa12, Seed: 7, Draws: 400, Latches: []Latch{{
+		ID: "lever", At: []planar.Point{{X: 25, Y: 0}, {X: -25, Y: 0}}, Z: 9,
+		Torsional: &Torsional{Flexes: "upper", Bends: "inward", Undercut: 0.6, UndercutTol: ptr(0.1), MatingAngle: rad(30), ReturnAngle: rad(40), Land: 0.2,
+			Length: 10, BarRadius: 1.6, BarLength: 9, RootRadius: ptr(0.8), PushLength: 8},
+	}}}
+}
+
+// everyJob is one job of each kind at least.
 func everyJob() []Assembly {
-	return []Assembly{capJob(), collarJob(), pinJob(), ballJob(), armJob(), ribJob()}
+	return []Assembly{capJob(), collarJob(), pinJob(), ballJob(), armJob(), ribJob(), leverJob()}
 }

@@ -1,8 +1,6 @@
 package force
 
 import (
-	"fmt"
-
 	"ramnest/force/fault"
 	"ramnest/force/planar"
 )
@@ -95,96 +93,6 @@ type Kind interface {
 	Accept(v Visitor)
 }
 
-// A Visitor does for each kind what only the kind and another room together can, as
-// drawing a coupon of it. A new kind gets a line here, and then no visitor compiles that
-// does not know it.
-type Visitor interface {
-	Annular(Annular)
-	Ball(Ball)
-	Cantilever(Cantilever)
-	PressFit(PressFit)
-	CrushRib(CrushRib)
-}
-
-// registry is every kind of latch by its key in the job file. A kind that misses one of
-// its duties does not compile here.
-var registry = [...]entry{
-	of("annular", func(l *Latch) **Annular { return &l.Annular }),
-	of("ball", func(l *Latch) **Ball { return &l.Ball }),
-	of("cantilever", func(l *Latch) **Cantilever { return &l.Cantilever }),
-	of("press_fit", func(l *Latch) **PressFit { return &l.PressFit }),
-	of("crush_rib", func(l *Latch) **CrushRib { return &l.CrushRib }),
-}
-
-// entry is one kind in the registry.
-type entry struct {
-	name string
-	get  func(*Latch) Kind // nil: the latch does not state it
-	set  func(*Latch, Kind) bool
-}
-
-// of makes an entry from the field of a latch that holds the kind.
-func of[K Kind](name string, field func(*Latch) **K) entry {
-	return entry{name, func(l *Latch) Kind {
-		if p := *field(l); p != nil {
-			return *p
-		}
-		return nil
-	}, func(l *Latch, k Kind) bool {
-		v, ok := k.(K)
-		if ok {
-			*field(l) = &v
-		}
-		return ok
-	}}
-}
-
-// Kinds lists the kinds of latches by their keys in the job file.
-func Kinds() []string {
-	var out []string
-	for _, e := range registry {
-		out = append(out, e.name)
-	}
-	return out
-}
-
-// stated lists the joints that the latch states.
-func (l Latch) stated() (names []string, kinds []Kind) {
-	for _, e := range registry {
-		if k := e.get(&l); k != nil {
-			names, kinds = append(names, e.name), append(kinds, k)
-		}
-	}
-	return names, kinds
-}
-
-// Kind is the trade name of the joint as the job file writes it; empty if the
-// latch states none or several.
-func (l Latch) Kind() string {
-	if names, _ := l.stated(); len(names) == 1 {
-		return names[0]
-	}
-	return ""
-}
-
-// Joint is the joint design of the latch; nil if it states none or several.
-func (l Latch) Joint() Kind {
-	if _, kinds := l.stated(); len(kinds) == 1 {
-		return kinds[0]
-	}
-	return nil
-}
-
-// With is the latch with another joint of the kind that it has.
-func (l Latch) With(k Kind) Latch {
-	for _, e := range registry {
-		if e.set(&l, k) {
-			return l
-		}
-	}
-	panic(fmt.Sprintf("force: %T is not registered", k))
-}
-
 // sizeKey is the key under which the latch writes what it interferes by.
 func (l Latch) sizeKey() string {
 	k := l.Joint()
@@ -211,6 +119,15 @@ func otherPart(part string) string {
 func (l Latch) Size(lower, upper Material) Size {
 	k := l.Joint()
 	return k.Size(sides(k.Opening(), lower, upper))
+}
+
+// Footprint is what the latch takes up in the plan round each place; nothing if it states
+// no joint.
+func (l Latch) Footprint() Footprint {
+	if k := l.Joint(); k != nil {
+		return k.Footprint()
+	}
+	return Footprint{}
 }
 
 // AcrossLayers says whether the latch pulls the layers of a printed part apart: an

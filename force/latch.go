@@ -5,30 +5,7 @@ import (
 	"strings"
 
 	"ramnest/force/fault"
-	"ramnest/force/planar"
 )
-
-// A Latch is one entry of the job's list of latches: one joint design, at one
-// or several places.
-type Latch struct {
-	ID string         `yaml:"id" required:"true"`
-	At []planar.Point `yaml:"at" unit:"mm" required:"true"`
-	// Z is the height of the joint line with the parts seated [mm]: the bead of
-	// an annular joint, the lip of a ball's socket, the hook of an arm, the middle
-	// of the engaged length of what is pressed.
-	Z float64 `yaml:"z" unit:"mm" required:"true"`
-	// Engage is the lift at first contact [mm]; left out, the latch's own stroke.
-	Engage *float64 `yaml:"engage" unit:"mm"`
-	// Use is permanent (the default) or releasable.
-	Use string `yaml:"use" oneof:"permanent releasable"`
-
-	// Exactly one of these.
-	Annular    *Annular    `yaml:"annular"`
-	Ball       *Ball       `yaml:"ball"`
-	Cantilever *Cantilever `yaml:"cantilever"`
-	PressFit   *PressFit   `yaml:"press_fit"`
-	CrushRib   *CrushRib   `yaml:"crush_rib"`
-}
 
 // Validate returns what is wrong with the latch, field paths relative to it.
 func (l Latch) Validate() []fault.Fault { return l.validate(maxPlaces) }

@@ -183,6 +183,8 @@ func TestRandomJobsAreBelieved(t *testing.T) {
 				l.Ball.BallDiameter, l.Ball.MouthDiameter, l.Ball.OuterDiameter = scale*l.Ball.BallDiameter, scale*l.Ball.MouthDiameter, scale*l.Ball.OuterDiameter
 			case l.Cantilever != nil:
 				l.Cantilever.Length, l.Cantilever.Thickness, l.Cantilever.Undercut = between(8, 40), between(0.8, 4), between(0.3, 2)
+			case l.Torsional != nil:
+				l.Torsional.Length, l.Torsional.BarRadius, l.Torsional.BarLength, l.Torsional.Undercut = between(8, 40), between(0.6, 4), between(3, 20), between(0.3, 2)
 			case l.PressFit != nil:
 				l.PressFit.JointDiameter, l.PressFit.Interference, l.PressFit.OuterDiameter = 5*scale, between(0.01, 0.1), 11*scale
 			case l.CrushRib != nil:

@@ -15,7 +15,10 @@ func randomAssembly(rng *rand.Rand) Assembly {
 	a := Assembly{Lower: pa12, Upper: pa12, Seed: rng.Uint64(), Draws: 200}
 	jobs := everyJob()
 	for i := range 1 + rng.IntN(4) {
-		l := jobs[rng.IntN(len(jobs))].Latches[0]
+		l := jobs[rng.IntN(6)].Latches[0]
+		if l.Cantilever != nil && i%2 == 1 {
+			l = leverJob().Latches[0]
+		}
 		one := Assembly{Latches: []Latch{l}}
 		l = grow(one, math.Round(10*(0.4+0.8*rng.Float64()))/10).Latches[0]
 		l.ID = fmt.Sprintf("%s %d", l.ID, i)

@@ -19,7 +19,7 @@ type initCommand struct {
 	Number   string `placeholder:"NUMBER" help:"Number of the job: engraved, and first part of every file name."`
 	Title    string `placeholder:"TEXT" help:"What is assembled."`
 	Date     string `placeholder:"YYYY-MM-DD" help:"Date of the first revision."`
-	Latch    string `placeholder:"KIND" help:"annular, ball, cantilever, press_fit or crush_rib."`
+	Latch    string `placeholder:"KIND" help:"${kinds}."`
 	Units    string `placeholder:"UNIT" help:"mm or in. Left out where nobody can be asked: mm."`
 	Material string `placeholder:"NAME" help:"Material of the printed parts. Left out where nobody can be asked: PA12."`
 	Process  string `placeholder:"NAME" help:"PBF, MEX, VPP, moulded or machined. Left out where nobody can be asked: PBF."`

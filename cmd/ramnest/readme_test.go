@@ -81,7 +81,7 @@ func runLine(t *testing.T, args []string) {
 func knownLine(t *testing.T, words []string) {
 	t.Helper()
 	var grammar commands
-	parser := kong.Must(&grammar, kong.Vars{"version": tool})
+	parser := kong.Must(&grammar, vars())
 	for _, n := range parser.Model.Children {
 		if n.Name != words[0] {
 			continue

@@ -14,6 +14,7 @@ import (
 	"ramnest/cmd/internal/audit"
 	"ramnest/cmd/internal/jobfile"
 	"ramnest/export"
+	"ramnest/force"
 )
 
 // version is that of the program; it stands in every file that is written.
@@ -76,7 +77,7 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	var grammar commands
 	defer debug.SetMemoryLimit(debug.SetMemoryLimit(-1))
 	parser := kong.Must(&grammar,
-		kong.Name("ramnest"), kong.Description(about), kong.Vars{"version": tool},
+		kong.Name("ramnest"), kong.Description(about), vars(),
 		kong.Writers(stdout, c.err), kong.Exit(func(code int) { panic(leave{code}) }),
 		kong.ConfigureHelp(kong.HelpOptions{Compact: true, WrapUpperBound: 80}),
 		kong.Bind(c),
@@ -137,3 +138,6 @@ func (c *console) print(text string) error {
 	}
 	return nil
 }
+
+// vars are the words that the help takes from the program.
+func vars() kong.Vars { return kong.Vars{"version": tool, "kinds": strings.Join(force.Kinds(), ", ")} }

@@ -41,7 +41,7 @@ type Pairing struct {
 // An Offset is how the size of one latch comes out.
 type Offset struct {
 	Latch     string  `yaml:"latch" required:"true"`            // its id
-	Kind      string  `yaml:"kind" required:"true"`             // annular, ball, cantilever, press_fit or crush_rib
+	Kind      string  `yaml:"kind" required:"true"`             // the key under which the job states the latch
 	Offset    float64 `yaml:"offset" unit:"mm" required:"true"` // how much more its interference comes out than drawn [mm]
 	Tolerance float64 `yaml:"tol" unit:"mm" required:"true"`    // plus or minus that is left [mm]; made smaller for what friction and stiffness explain, see [Fit.Sheet]
 	Alone     float64 `yaml:"tol_alone" unit:"mm"`              // the same of the offset by itself, for where the latch is home [mm]; left out: as tol
