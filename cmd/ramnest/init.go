@@ -24,6 +24,11 @@ type initCommand struct {
 	Material string `placeholder:"NAME" help:"Material of the printed parts. Left out where nobody can be asked: PA12."`
 	Process  string `placeholder:"NAME" help:"PBF, MEX, VPP, moulded or machined. Left out where nobody can be asked: PBF."`
 	Rate     string `placeholder:"N" help:"Assemblies an hour. Left out where nobody can be asked: 20."`
+	Lower    string `placeholder:"FILE" help:"Mesh of the lower part: with --upper the job is written from the two, its latches measured."`
+	Upper    string `placeholder:"FILE" help:"Mesh of the upper part."`
+	Unit     string `enum:",mm,cm,m,in,ft,um" default:"" placeholder:"UNIT" help:"Unit of the two files. Left out: as the files say, else mm."`
+	Up       axis   `enum:",+x,-x,+y,-y,+z,-z" default:"" placeholder:"AXIS" help:"Axis of the upper file that points up. Left out: +z."`
+	Move     shift  `placeholder:"X,Y,Z" help:"Way of the upper part to its seat, mm. Left out: both are seated as stored."`
 	Force    bool   `help:"Replace a file that is there."`
 }
 
@@ -33,7 +38,11 @@ func (initCommand) Help() string {
 job of made-up dimensions with a comment on each line, which check and make take
 as it stands. A file that is there is kept, unless --force is given.
 
+From two meshes it writes a job with the latches between them found and measured;
+what no mesh can say is a default, and named as one.
+
     ramnest init
+    ramnest init job.yaml --lower parts/box.stl --upper parts/lid.stl --up=-z --move=0,0,12.5
     ramnest init cap.yaml --number FWL-1 --title "Cap on housing" --date 2026-11-25 --latch annular`
 }
 
@@ -53,6 +62,9 @@ func (i *initCommand) Run(c *console) error {
 		return badUse{fmt.Sprintf("%s: is there already, and was kept; --force replaces it", i.File)}
 	case err != nil && !errors.Is(err, os.ErrNotExist):
 		return badUse{fmt.Sprintf("cannot write %s: %s", i.File, innermost(err))}
+	}
+	if i.Lower != "" || i.Upper != "" {
+		return i.fromPair(c)
 	}
 	questions := []question{
 		{"number", "Number of the job, such as FWL-1", &i.Number, "", nil},
@@ -76,6 +88,14 @@ func (i *initCommand) Run(c *console) error {
 	if err != nil {
 		return err
 	}
+	if err := i.write(c, text); err != nil {
+		return err
+	}
+	return c.print(fmt.Sprintf("%s is written: a job of made-up dimensions that runs as it stands. Next:\n\n    ramnest check %s\n    ramnest make %s -o out\n", i.File, shellWord(i.File), shellWord(i.File)))
+}
+
+// write judges the job as check would, and writes it.
+func (i *initCommand) write(c *console, text []byte) error {
 	var j job.File
 	doc, problems := jobfile.Decode(i.File, text, &j, jobfile.Options{})
 	if problems = problems.And(doc.Problems(j.Validate())); len(problems) > 0 {
@@ -84,13 +104,10 @@ func (i *initCommand) Run(c *console) error {
 		}
 		return problems
 	}
-	if err := c.writeFile(i.File, func(w io.Writer) error {
+	return c.writeFile(i.File, func(w io.Writer) error {
 		_, err := w.Write(text)
 		return err
-	}); err != nil {
-		return err
-	}
-	return c.print(fmt.Sprintf("%s is written: a job of made-up dimensions that runs as it stands. Next:\n\n    ramnest check %s\n    ramnest make %s -o out\n", i.File, shellWord(i.File), shellWord(i.File)))
+	})
 }
 
 // judge holds an answer to the words that it may be.
