@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ramnest/force/method"
+	"ramnest/force/unit"
 	"ramnest/work-instructions/catalogue"
 )
 
@@ -23,10 +24,10 @@ type Criterion struct {
 	Unit      string  // mm, N or 1; empty: a look
 }
 
-// Criteria gives what a good assembly of the step fulfils, in English and millimetres. The
-// sheet prints these and no others, in its language and units.
-func (s Step) Criteria() []Criterion {
-	out := criteria(figures{words: catalogue.English}, s)
+// Criteria gives what a good assembly of the step fulfils, in English. The sheet
+// prints these and no others, in its language.
+func (s Step) Criteria(u unit.System) []Criterion {
+	out := criteria(figures{u, catalogue.English}, s)
 	for i := range out {
 		for _, text := range []*string{&out[i].What, &out[i].Where, &out[i].Limit, &out[i].With, &out[i].Often} {
 			*text = strings.ReplaceAll(*text, nbsp, " ")

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"ramnest/force/unit"
 	"ramnest/work-instructions/catalogue"
 )
 
@@ -65,21 +66,21 @@ func TestMeasuredInTime(t *testing.T) {
 	if before, after := last("first measure the base"), last("at most 0.20 mm"); before != 0 || after != len(all)-1 {
 		t.Errorf("the parts alone are measured at action %d, the pair at %d of %d", before, after, len(all))
 	}
-	if k := st.Criteria()[0]; k.Often != "the first 5 pieces, then one in 10" || k.High != 0.2 || k.Unit != "mm" || k.ID != "seat" {
+	if k := st.Criteria(unit.System{})[0]; k.Often != "the first 5 pieces, then one in 10" || k.High != 0.2 || k.Unit != "mm" || k.ID != "seat" {
 		t.Errorf("%+v", k)
 	}
-	for _, k := range st.Criteria() {
+	for _, k := range st.Criteria(unit.System{}) {
 		if k.What == "" || k.Limit == "" || k.With == "" || k.Often == "" || strings.Contains(k.Limit+k.What, nbsp) {
 			t.Errorf("%+v says not all", k)
 		}
 	}
 	// Parts that are hard on each other are home only where the stop does not lie past them.
 	st.Seat = Gap{Kind: UnderAnvil, High: 0.05}
-	if got := st.Criteria()[0].Limit; got != "at most 0.05 mm, or parts hard on each other before" {
+	if got := st.Criteria(unit.System{})[0].Limit; got != "at most 0.05 mm, or parts hard on each other before" {
 		t.Error(got)
 	}
 	st.Facts.Past = 0.1
-	if got := st.Criteria()[0].Limit; got != "at most 0.05 mm" {
+	if got := st.Criteria(unit.System{})[0].Limit; got != "at most 0.05 mm" {
 		t.Error(got)
 	}
 }

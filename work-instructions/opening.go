@@ -7,6 +7,7 @@ import (
 
 	"ramnest/export/page"
 	"ramnest/force/method"
+	"ramnest/force/unit"
 )
 
 // opening is the head of the first page: what this is, how it is done, and the
@@ -66,12 +67,33 @@ func (f figures) doing(a method.Assessment) string {
 	}
 }
 
+// mallet names a mallet with the mass of its head, vise a vise with the width of its jaws.
+func (f figures) mallet(m method.Mallet) string {
+	return f.named("bench", m.Name) + " " + f.mass(m.Mass)
+}
+
+func (f figures) vise(v method.Vise) string {
+	name := f.named("bench", v.Name)
+	if v.JawWidth > 0 {
+		name += " " + f.text(unit.Length.Of(v.JawWidth))
+	}
+	return name
+}
+
+// screw is what goes through a foot: its hole takes either.
+func (f figures) screw() string {
+	if f.units.Inch {
+		return "1/4" + nbsp + "in (M6)"
+	}
+	return "M6"
+}
+
 // action is how a method is done: a hand action, a mallet and its speed, a press.
 func (f figures) action(a method.Assessment) string {
 	switch {
 	case a.Mallet != nil && a.Vise != nil && a.Mallet.Speed > 0:
 		v := a.Mallet.Speed
-		return f.say("mallet.action", f.named("bench", a.Mallet.Name), f.number(v, speedDecimals(v)), f.named("bench", a.Vise.Name))
+		return f.say("mallet.action", f.mallet(*a.Mallet), f.number(v, speedDecimals(v)), f.vise(*a.Vise))
 	case a.Press != nil:
 		return f.named("bench", a.Press.Name)
 	}
@@ -275,12 +297,12 @@ func (c *composer) bench() []string {
 			}
 			add(s)
 			if t.Anvil != "" {
-				add(say("bench.screws", c.fig.nest(t.Step)))
+				add(say("bench.screws", c.fig.screw(), c.fig.nest(t.Step)))
 			}
 		case a.Method == method.ByMallet && a.Mallet != nil:
 			add(say("bench.mallet", strong(c.fig.named("bench", a.Mallet.Name)), c.fig.mass(a.Mallet.Mass)))
 			if a.Vise != nil {
-				add(say("bench.vise", strong(c.fig.named("bench", a.Vise.Name))))
+				add(say("bench.vise", strong(c.fig.vise(*a.Vise))))
 			}
 		}
 	}

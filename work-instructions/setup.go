@@ -13,7 +13,7 @@ func setUp(f figures, sheet Sheet, s Step, facts Facts) []string {
 	out := []string{f.mark(sheet, s), f.say("setup.look")}
 	switch facts.Method {
 	case method.ByPress:
-		out = append(out, f.bolted(s)+" "+f.say("setup.clean"), f.say("setup.press", f.nest(s)))
+		out = append(out, f.bolted(s)+" "+f.say("setup.clean"), f.say("setup.press", f.nest(s), f.screw()))
 	case method.ByMallet:
 		out = append(out, f.say("setup.vise"), f.say("setup.mallet", f.nest(s)))
 	default:

@@ -103,10 +103,10 @@ func (l *layout) blanks(left, right string) page.Block {
 func (l *layout) table() []page.Item {
 	t := page.Table{Font: l.body, Pad: l.body.Size / 8, Columns: []page.Column{
 		{Title: "Item"}, {Title: "Pieces", Width: 14, Right: true}, {Title: "Material", Width: 26}, {Title: "Stands in the build", Width: 25}, {Title: "Size up to, " + l.Units.Name(unit.Length), Width: 33},
-		{Title: "g", Width: 12, Right: true}, {Title: l.short(l.Offer.Currency), Width: 22, Right: true}}}.Widths(l.width)
+		{Title: l.Units.Name(unit.Mass), Width: 14, Right: true}, {Title: l.short(l.Offer.Currency), Width: 22, Right: true}}}.Widths(l.width)
 	var rows [][]string
 	for _, p := range l.Offer.Prices() {
-		rows = append(rows, []string{clean(p.Name), fmt.Sprint(p.Pieces), clean(p.Material + " " + p.Process), clean(p.Orientation), l.size(p.Box), fmt.Sprintf("%.0f", p.Mass), fmt.Sprintf("%.2f", p.Amount)})
+		rows = append(rows, []string{clean(p.Name), fmt.Sprint(p.Pieces), clean(p.Material + " " + p.Process), clean(p.Orientation), l.size(p.Box), unit.Mass.Of(p.Mass/1000).Number(l.Units, nil), fmt.Sprintf("%.2f", p.Amount)})
 	}
 	return t.Items(l.book, rows)
 }

@@ -23,9 +23,9 @@ func GenericPresses() []Press {
 // Source: rubber heads of 12 and 28 oz (read), one between (common practice).
 func GenericMallets() []Mallet {
 	return []Mallet{
-		{Name: "rubber mallet 340 g", Mass: 12 * ounce},
-		{Name: "rubber mallet 450 g", Mass: 0.45},
-		{Name: "rubber mallet 790 g", Mass: 28 * ounce},
+		{Name: "rubber mallet", Mass: 12 * ounce},
+		{Name: "rubber mallet", Mass: 0.45},
+		{Name: "rubber mallet", Mass: 28 * ounce},
 	}
 }
 
@@ -34,7 +34,7 @@ const ounce = 0.028349523125 // [kg], by definition
 // GenericVise gives the vise assumed where the shop names none: 100 mm jaws, opening
 // 0.8 of that, depth the least of its range. Source: common practice.
 func GenericVise() Vise {
-	return Vise{Name: "100 mm bench vise", JawWidth: 100, Opening: 80, Depth: 55}
+	return Vise{Name: "bench vise", JawWidth: 100, Opening: 80, Depth: 55}
 }
 
 // Defaults of the bench.
@@ -56,7 +56,7 @@ func (b Bench) filled() (Bench, []string) {
 	var used []string
 	if len(b.Mallets) == 0 && !b.lacks(ByMallet) {
 		b.Mallets = GenericMallets()
-		used = append(used, "mallets: generic rubber heads of 340, 450 and 790 g (none stated)")
+		used = append(used, "mallets: generic rubber heads, 0.34 kg to 0.79 kg (none stated)")
 	}
 	if len(b.Vises) == 0 && !b.lacks(ByMallet) {
 		b.Vises = []Vise{GenericVise()}

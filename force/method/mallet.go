@@ -68,7 +68,7 @@ func weighMallet(d Demand, b Bench) Assessment {
 			for k := range b.Vises {
 				jaws := b.Vises[k]
 				got := Assessment{Method: ByMallet, Mallet: &head, Vise: &jaws, Blows: n, Limits: slices.Concat(fixed, blow, viseLimits(d, jaws, peak)),
-					Action: fmt.Sprintf("%s at %s m/s, nest in the %s", m.Name, num(v), jaws.Name)}.weigh()
+					Action: fmt.Sprintf("%s%s at %s m/s, nest in the %s%s", m.Name, sized(m.Mass, "kg"), num(v), jaws.Name, sized(jaws.JawWidth, "mm"))}.weigh()
 				if first || got.betterThan(best) {
 					best, first = got, false
 				}
@@ -76,6 +76,14 @@ func weighMallet(d Demand, b Bench) Assessment {
 		}
 	}
 	return best.jams(d)
+}
+
+// sized is the size of a tool behind its name, if it is known.
+func sized(v float64, unit string) string {
+	if v == 0 {
+		return ""
+	}
+	return " " + num(v) + " " + unit
 }
 
 // malletShift is how much of the work one person may do with a mallet: no source

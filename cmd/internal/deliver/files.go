@@ -59,7 +59,7 @@ func Files(ctx context.Context, s *solve.Solution, tool string, inputs []jobfile
 		facts := report.Facts{Tool: tool, Inputs: inputs, Files: l.names}
 		for i := range s.Steps {
 			if s.Tooled() {
-				facts.Criteria = append(facts.Criteria, stepOf(s, i).Criteria())
+				facts.Criteria = append(facts.Criteria, stepOf(s, i).Criteria(s.Job.Shown()))
 			}
 		}
 		return export.WriteJSON(out, report.Of(s, facts))

@@ -67,25 +67,25 @@ type Limit struct {
 	Source      string  `json:"source"`
 }
 
-func methodOf(st *solve.Step) Method {
+func methodOf(u units, st *solve.Step) Method {
 	d := st.Decision
-	m := Method{Chosen: string(d.Chosen), Reason: d.Reason, Overridden: d.Overridden, RunnerUp: string(d.RunnerUp), Tipping: d.Tipping, Next: d.Next, RateMatters: d.RateMatters, Sensitivity: []AtForce{}, Advice: d.Advice}
+	m := Method{Chosen: string(d.Chosen), Reason: u.text(d.Reason), Overridden: d.Overridden, RunnerUp: string(d.RunnerUp), Tipping: u.text(d.Tipping), Next: u.text(d.Next), RateMatters: d.RateMatters, Sensitivity: []AtForce{}, Advice: u.texts(d.Advice)}
 	for _, s := range d.Sensitivity {
 		m.Sensitivity = append(m.Sensitivity, AtForce{s.Name, s.Force, string(s.Method)})
 	}
 	for _, o := range d.Alternatives {
-		m.Changes = append(m.Changes, Change{string(o.Change), o.What, o.Demand.DesignForce, o.Holds, string(o.Method), string(o.Verdict), o.Undone, o.Text})
+		m.Changes = append(m.Changes, Change{string(o.Change), u.text(o.What), o.Demand.DesignForce, o.Holds, string(o.Method), string(o.Verdict), u.text(o.Undone), u.text(o.Text)})
 	}
 	for _, a := range d.Options {
-		m.Options = append(m.Options, assessmentOf(a))
+		m.Options = append(m.Options, assessmentOf(u, a))
 	}
 	return m
 }
 
-func assessmentOf(a method.Assessment) Assessment {
+func assessmentOf(u units, a method.Assessment) Assessment {
 	out := Assessment{
-		Method: string(a.Method), Verdict: string(a.Verdict), Action: a.Action, Governing: a.Governing,
-		Utilisation: a.Utilisation, Reason: a.Reason, Blows: a.Blows, Limits: []Limit{},
+		Method: string(a.Method), Verdict: string(a.Verdict), Action: u.text(a.Action), Governing: a.Governing,
+		Utilisation: a.Utilisation, Reason: u.text(a.Reason), Blows: a.Blows, Limits: []Limit{},
 	}
 	if a.Press != nil {
 		out.Press = a.Press.Name

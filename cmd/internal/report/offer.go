@@ -7,6 +7,7 @@ import (
 	"ramnest/cmd/internal/solve"
 	"ramnest/export/quote"
 	"ramnest/force/method"
+	"ramnest/force/unit"
 )
 
 // An Offered is an offer for a job. Its JSON is in mm, g, h and the card's currency.
@@ -51,10 +52,10 @@ func (p *page) offer(u units, name string, o quote.Offer) {
 	p.wrap("  ", "  ", o.Note)
 	p.line("")
 	l := u.Name("mm")
-	rows := [][]string{{"item", "count", "size " + l, "cm3", "g", "each", "amount"}}
+	rows := [][]string{{"item", "count", "size " + l, u.Name(unit.Volume), u.Name(unit.Mass), "each", "amount"}}
 	for _, i := range o.Items {
 		rows = append(rows, []string{i.Name, fmt.Sprint(i.Count), u.size(i.Box),
-			fmt.Sprintf("%.1f", i.Volume/1000), fmt.Sprintf("%.0f", i.Mass), money(i.Each), money(i.Amount)})
+			u.bare(i.Volume/1000, unit.Volume), u.bare(i.Mass/1000, unit.Mass), money(i.Each), money(i.Amount)})
 	}
 	p.table("lrlrrrr", rows)
 	p.line("")

@@ -84,11 +84,12 @@ func Of(s *solve.Solution, facts Facts) Report {
 		r.Inputs = append(r.Inputs, Input{in.Path, in.Value, in.Unit, in.Written, in.Set})
 	}
 	r.Calibration = CalibrationOf(s)
+	u := unitsOf(j)
 	for _, d := range s.Defaults {
-		r.Defaults = append(r.Defaults, Default(d))
+		r.Defaults = append(r.Defaults, Default{d.About, u.text(d.Text)})
 	}
 	for i := range s.Steps {
-		r.Steps = append(r.Steps, stepOf(&s.Steps[i]))
+		r.Steps = append(r.Steps, stepOf(u, &s.Steps[i]))
 		if i < len(facts.Criteria) {
 			r.Steps[i].Acceptance = acceptanceOf(s.Steps[i].Seated, facts.Criteria[i])
 		}

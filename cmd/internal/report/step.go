@@ -135,12 +135,12 @@ type FormLine struct {
 	Mark    string  `json:"mark"`
 }
 
-func stepOf(st *solve.Step) Step {
+func stepOf(u units, st *solve.Step) Step {
 	return Step{
 		Name:  st.Name,
 		Lower: partOf(st.Lower.Name, st.LowerEnvelope, st.LowerMaterial), Upper: partOf(st.Upper.Name, st.UpperEnvelope, st.UpperMaterial),
 		Contact: contactOf(st.Contact),
-		Force:   forceOf(st), Method: methodOf(st),
+		Force:   forceOf(st), Method: methodOf(u, st),
 		Cycle: st.Cycle.Seconds, Source: st.Cycle.Source,
 	}
 }

@@ -40,6 +40,15 @@ var (
 
 const figure = `-?\d+(?:\.\d+)?(?:e[+-]\d+)?`
 
+// texts gives sentences of another package in the units of the job.
+func (u units) texts(all []string) []string {
+	out := make([]string, len(all))
+	for i, s := range all {
+		out[i] = u.text(s)
+	}
+	return out
+}
+
 // text gives a sentence of another package, written in the house's units, in those
 // of the job.
 func (u units) text(s string) string {
