@@ -23,9 +23,9 @@ func GenericPresses() []Press {
 // Source: rubber heads of 12 and 28 oz (read), one between (common practice).
 func GenericMallets() []Mallet {
 	return []Mallet{
-		{Name: "rubber mallet", Mass: 12 * ounce},
+		{Name: "light rubber mallet", Mass: 12 * ounce},
 		{Name: "rubber mallet", Mass: 0.45},
-		{Name: "rubber mallet", Mass: 28 * ounce},
+		{Name: "heavy rubber mallet", Mass: 28 * ounce},
 	}
 }
 
