@@ -21,6 +21,7 @@ type inspectCommand struct {
 	Object  string `placeholder:"NAME" help:"One object of a 3MF."`
 	With    string `placeholder:"upper.stl" help:"Its upper part: find and measure the latches between the two, both as stored."`
 	Move    shift  `placeholder:"X,Y,Z" help:"With --with: way of the upper part to its seat, mm."`
+	Body    []int  `placeholder:"N" help:"Number of a body to look at, of those that do not touch. Left out: all."`
 	Up      axis   `enum:",+x,-x,+y,-y,+z,-z" default:"" placeholder:"AXIS" help:"Axis that points up for --circles and the picture. Left out: the suggested one. With --with: that of the upper part; left out: +z."`
 	Circles bool   `help:"List round features seen along the axis, ready to paste into a job."`
 	Picture string `placeholder:"FILE" help:"Write a picture of the part, standing as suggested, as PNG."`
@@ -81,7 +82,18 @@ func (i *inspectCommand) Run(c *console) error {
 	if err != nil {
 		return badUse{err.Error()}
 	}
-	spec := envelope.MeshSpec{File: name, Unit: i.Unit, Object: i.Object}
+	whole := m
+	if object := i.Object; object != "" {
+		if whole, err = m.Only(object); err != nil {
+			return badUse{fmt.Sprintf("%s: %s", i.Mesh, err)}
+		}
+	}
+	spec := envelope.MeshSpec{File: name, Unit: i.Unit, Object: i.Object, Body: i.Body}
+	if len(spec.Body) == 0 {
+		for n := range meshfile.Bodies(whole) {
+			spec.Body = append(spec.Body, n+1)
+		}
+	}
 	done = c.stage("looking along six axes")
 	aspects, err := until(c.ctx, func() ([]envelope.Aspect, error) { return envelope.AspectsWithin(spec, open, c.mesh()) })
 	done()
@@ -98,13 +110,16 @@ func (i *inspectCommand) Run(c *console) error {
 	if err != nil {
 		return badUse{fmt.Sprintf("%s: %s", i.Mesh, err)}
 	}
-	if object := i.Object; object != "" {
-		if m, err = m.Only(object); err != nil {
-			return badUse{fmt.Sprintf("%s: %s", i.Mesh, err)}
+	if len(i.Body) > 0 { // the numbers were judged as the part was built
+		all := meshfile.Bodies(whole)
+		var take []meshfile.Body
+		for _, n := range i.Body {
+			take = append(take, all[n-1])
 		}
+		whole = whole.Keep(take...)
 	}
 	found := report.Inspection{File: i.Mesh, Format: m.Format, Unit: part.Source, Objects: m.Objects, Aspects: aspects, Up: spec.Up}
-	found.Fill(m, part)
+	found.Fill(whole, part)
 	if i.Circles {
 		if found.Rounds, err = until(c.ctx, part.Rounds); err != nil {
 			return fmt.Errorf("round features: %w", err)

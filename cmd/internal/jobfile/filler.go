@@ -94,6 +94,9 @@ func (f *filler) value(n *yaml.Node, s *shape, v reflect.Value, path string, lin
 		v.Set(reflect.New(s.goType))
 		v = v.Elem()
 	}
+	if s.kind == list && s.elem.kind == whole && n.Kind == yaml.ScalarNode { // one alone
+		n = &yaml.Node{Kind: yaml.SequenceNode, Content: []*yaml.Node{n}, Line: n.Line}
+	}
 	expected := yaml.ScalarNode
 	switch s.kind {
 	case section, table:

@@ -105,6 +105,9 @@ func (s *shape) schema(about About) *schema {
 	case table:
 		return &schema{Type: "object", Others: s.elem.schema(about)}
 	case list:
+		if s.elem.kind == whole {
+			return &schema{Type: []string{"array", "integer"}, Items: s.elem.schema(about)}
+		}
 		return &schema{Type: "array", Items: s.elem.schema(about)}
 	case tuple:
 		n := s.goType.Len()

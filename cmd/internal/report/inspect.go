@@ -14,6 +14,10 @@ type Inspection struct {
 	Unit    string            `json:"read_as"`
 	Objects []string          `json:"objects,omitzero"`
 	Mesh    Defects           `json:"mesh"`
+	Bodies  []Body            `json:"bodies"`      // that do not touch
+	Least   [3]float64        `json:"file_low_mm"` // bounds in the axes of the file
+	Most    [3]float64        `json:"file_high_mm"`
+	Turn    string            `json:"turn"`    // that brings the axis up
 	Size    [3]float64        `json:"size_mm"` // in the axes of the file
 	Volume  float64           `json:"volume_mm3,omitzero"`
 	Aspects []envelope.Aspect `json:"aspects"` // best first
@@ -22,6 +26,15 @@ type Inspection struct {
 	High    [3]float64        `json:"high_mm"`
 	Rounds  []envelope.Round  `json:"rounds,omitzero"`
 	Notes   []string          `json:"notes,omitzero"` // with their numbers
+}
+
+// A Body is what of a mesh hangs together, in the axes of the file.
+type Body struct {
+	Number    int        `json:"number"`
+	Low       [3]float64 `json:"low_mm"`
+	High      [3]float64 `json:"high_mm"`
+	Volume    float64    `json:"volume_mm3,omitzero"` // not known of an open one
+	Triangles int        `json:"triangles"`
 }
 
 // Defects are what is wrong with a mesh.
@@ -62,6 +75,15 @@ func (n *Inspection) Fill(m *meshfile.Mesh, part *envelope.Envelope) {
 	}
 	for k := range 3 {
 		n.Size[k] = (d.High[k] - d.Low[k]) * scale
+		n.Least[k], n.Most[k] = d.Low[k]*scale, d.High[k]*scale
+	}
+	n.Turn = envelope.TurnOf(n.Up)
+	for i, b := range meshfile.Bodies(m) {
+		one := Body{Number: i + 1, Volume: b.Volume * scale * scale * scale, Triangles: b.Triangles}
+		for k := range 3 {
+			one.Low[k], one.High[k] = b.Min[k]*scale, b.Max[k]*scale
+		}
+		n.Bodies = append(n.Bodies, one)
 	}
 	if to, turned := meshfile.Oriented(m); turned > 0 || len(to.Triangles) < len(m.Triangles) {
 		n.Mesh.Turned = turned
@@ -91,6 +113,23 @@ func Inspected(n Inspection, circles bool) string {
 	if n.Mesh.Degenerate+n.Mesh.Duplicates > 0 {
 		p("  %d triangles without area, %d doubled; both do no harm", n.Mesh.Degenerate, n.Mesh.Duplicates)
 	}
+	span := func(low, high [3]float64) string {
+		return fmt.Sprintf("x %.3f to %.3f, y %.3f to %.3f, z %.3f to %.3f", zero(low[0]), zero(high[0]), zero(low[1]), zero(high[1]), zero(low[2]), zero(high[2]))
+	}
+	p("  in the file %s", span(n.Least, n.Most))
+	p("  %s up       %s", n.Up, span(n.Low, n.High))
+	p("              (%s)", n.Turn)
+	if len(n.Bodies) > 1 {
+		p("  %d bodies that do not touch; a job takes one by body: its number", len(n.Bodies))
+		for _, b := range n.Bodies {
+			volume := "open"
+			if b.Volume != 0 {
+				volume = fmt.Sprintf("%.5g mm3", b.Volume)
+			}
+			p("    %d: %s, %d triangles", b.Number, volume, b.Triangles)
+			p("       %s", span(b.Low, b.High))
+		}
+	}
 	for _, o := range n.Objects {
 		p("  object %q", o)
 	}
@@ -114,8 +153,7 @@ func Inspected(n Inspection, circles bool) string {
 		return pg.b.String()
 	}
 	p("")
-	p("  round features, %s up; the part lies at x %.3f to %.3f,", n.Up, zero(n.Low[0]), zero(n.High[0]))
-	p("  y %.3f to %.3f, z %.3f to %.3f mm", zero(n.Low[1]), zero(n.High[1]), zero(n.Low[2]), zero(n.High[2]))
+	p("  round features, %s up", n.Up)
 	if len(n.Rounds) == 0 {
 		p("    none")
 	}
