@@ -16,8 +16,8 @@ type Formula struct {
 // Formulas lists every id that [Explain] and [LatchResult] may name, in order.
 func Formulas() []Formula {
 	out := slices.Clone(formulas)
-	for _, kind := range relations {
-		for _, r := range kind {
+	for _, e := range registry {
+		for _, r := range e.zero.relations() {
 			if !slices.ContainsFunc(out, func(f Formula) bool { return f.ID == r.id }) {
 				out = append(out, Formula{r.id, r.gives, ""})
 			}

@@ -47,6 +47,8 @@ type Kind interface {
 	swing(l *Latch, aside float64, first Material) Swing
 	// explain gives every formula behind its force, in order.
 	explain(e *explainer)
+	// relations are its formulas, as far as they are data.
+	relations() []relation
 	// warn says what a person should know of it.
 	warn(w *warner)
 	// usual lists its sizes with what such joints have.

@@ -15,6 +15,7 @@ func (a Annular) Aside() float64            { return 0 }
 func (a Annular) Kept([]int) Kind           { return a }
 func (a Annular) OnPlate() (Kind, string)   { return a, "" }
 func (a Annular) Accept(v Visitor)          { v.Annular(a) }
+func (a Annular) relations() []relation     { return nil }
 func (a Annular) sizeKey() string           { return "undercut" }
 func (a Annular) Assumed() (string, string) { return "", "" }
 

@@ -17,6 +17,7 @@ func (b Ball) Kept([]int) Kind             { return b }
 func (b Ball) OnPlate() (Kind, string)     { return b, "" }
 func (b Ball) Slotted() (Kind, string)     { return nil, "" }
 func (b Ball) Accept(v Visitor)            { v.Ball(b) }
+func (b Ball) relations() []relation       { return nil }
 func (b Ball) sizeKey() string             { return "mouth_diameter" }
 func (b Ball) writtenAs(key string) string { return key }
 

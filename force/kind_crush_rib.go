@@ -13,6 +13,7 @@ func (c CrushRib) Kept([]int) Kind             { return c }
 func (c CrushRib) OnPlate() (Kind, string)     { return c, "" }
 func (c CrushRib) Slotted() (Kind, string)     { return nil, "" }
 func (c CrushRib) Accept(v Visitor)            { v.CrushRib(c) }
+func (c CrushRib) relations() []relation       { return nil }
 func (c CrushRib) sizeKey() string             { return "crush" }
 func (c CrushRib) writtenAs(key string) string { return key }
 func (c CrushRib) Assumed() (string, string)   { return "", "" }

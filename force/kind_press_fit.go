@@ -17,6 +17,7 @@ func (f PressFit) Kept([]int) Kind           { return f }
 func (f PressFit) OnPlate() (Kind, string)   { return f, "" }
 func (f PressFit) Slotted() (Kind, string)   { return nil, "" }
 func (f PressFit) Accept(v Visitor)          { v.PressFit(f) }
+func (f PressFit) relations() []relation     { return nil }
 func (f PressFit) sizeKey() string           { return "interference" }
 func (f PressFit) Assumed() (string, string) { return "", "" }
 

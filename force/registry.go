@@ -56,13 +56,15 @@ var registry = [...]entry{
 // entry is one kind in the registry.
 type entry struct {
 	name string
+	zero Kind
 	get  func(*Latch) Kind // nil: the latch does not state it
 	set  func(*Latch, Kind) bool
 }
 
 // of makes an entry from the field of a latch that holds the kind.
 func of[K Kind](name string, field func(*Latch) **K) entry {
-	return entry{name, func(l *Latch) Kind {
+	var zero K
+	return entry{name, zero, func(l *Latch) Kind {
 		if p := *field(l); p != nil {
 			return *p
 		}

@@ -20,9 +20,6 @@ type relation struct {
 	mark             Mark
 }
 
-// relations are those of all kinds that state theirs as data.
-var relations = [][]relation{torsionRelations}
-
 // A dimension of a job is an input of relations, with its valid range.
 type dimension struct {
 	key, symbol, what string

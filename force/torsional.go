@@ -3,6 +3,7 @@ package force
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ramnest/force/fault"
 	"ramnest/force/planar"
@@ -66,8 +67,6 @@ var (
 		{"torsion.strain", "eps", "1", "eps_b*y", "in the lever, nearest its limit", "strain nearest its limit", "own", MarkOwn},
 	}
 	torsionOpen = relation{"torsion.open", "F_open", "N", "P*L/l_p", "pressed on the second lever until the hook is free, without friction at the hook", "force of a finger that opens it", "moments about the bars", MarkOwn}
-
-	torsionRelations = append(append(append(append(append([]relation{}, torsionBars...), torsionBent...), torsionStrain...), torsionGoverns[:]...), torsionSharp, torsionOpen)
 )
 
 // dimensions are its lengths with their valid ranges.
@@ -167,6 +166,10 @@ func (t Torsional) ready(arm, mate Material, use string) joint {
 	j.outer = j.outer.follow(arm, max(v["eps_t"], v["eps_b"]), barReserve)
 	j.stroke = s.size/math.Tan(t.MatingAngle) + t.Land + cotDeeper(s.size, t.ReturnAngle)
 	return j
+}
+
+func (t Torsional) relations() []relation {
+	return slices.Concat(torsionBars, torsionBent, torsionStrain, torsionGoverns[:], []relation{torsionSharp, torsionOpen})
 }
 
 func (t Torsional) explain(e *explainer) {
