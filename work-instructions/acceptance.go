@@ -2,6 +2,7 @@ package workinstructions
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -65,7 +66,7 @@ func criteria(f figures, s Step) []Criterion {
 		total += l.Count
 	}
 	if total > 0 {
-		out = append(out, Criterion{ID: "latches", What: f.say("acc.latches", strings.Join(ids, ", ")), Limit: f.say("acc.latches.all", strconv.Itoa(total)), With: f.say("acc.latches.how"), Often: every,
+		out = append(out, Criterion{ID: "latches", What: f.say("acc.latches", strings.Join(ids, ", ")), Limit: f.count(total, "home"), With: f.say("acc.latches.how"), Often: every,
 			Low: float64(total), High: float64(total), Unit: "1"})
 	}
 	if s.Pull > 0 {
@@ -86,11 +87,35 @@ func (f figures) seatLimit(s Step) string {
 // measured is what is looked at, and where.
 func (k Criterion) measured() string { return strings.TrimSpace(k.What + " " + k.Where) }
 
-// reject says what to do with what is not good.
-func reject(f figures, facts Facts) []string {
-	out := []string{f.say("reject.mark"), f.say("reject.no more")}
+// reject says what to do with what is not good, and with what takes more force than
+// nineteen of twenty: this is the one place for that, actions and criteria point to it.
+func reject(f figures, s Step, facts Facts) []string {
+	mark := "reject.mark"
+	if s.saysForce() && facts.Method == method.ByPress {
+		mark = "reject.mark force"
+	}
+	out := []string{f.say(mark), f.say("reject.no more")}
+	if s.saysForce() {
+		out = append(out, f.say("reject.above", f.force(s.Force.P95))+" "+f.noticed(s))
+	}
 	if facts.Permanent {
 		out = append(out, f.say("reject.permanent"))
 	}
 	return append(out, f.say("reject.tell"))
+}
+
+// saysForce tells whether the sheet says from which force on to stop: not for blows, whose
+// force nobody feels.
+func (s Step) saysForce() bool { return s.Force.P95 > 0 && s.Decision.Chosen != method.ByMallet }
+
+// noticed says how a force above P95 shows where nothing measures it. The lever is reckoned
+// at the design force; where that is another one, no figure stands for it.
+func (f figures) noticed(s Step) string {
+	switch {
+	case s.Decision.Chosen != method.ByPress:
+		return f.say("reject.hand")
+	case s.Lever > 0 && math.Abs(s.Force.P95-s.Force.Design) < 0.005*s.Force.Design:
+		return f.say("reject.lever", f.force(s.Lever))
+	}
+	return f.say("reject.lever unknown")
 }

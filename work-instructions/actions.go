@@ -84,6 +84,9 @@ func (f figures) anvilOn(s Step) string {
 		if s.Facts.AnvilCloses {
 			how += " " + f.say("act.anvil.slow")
 		}
+		if s.Pin.Hole > 0 {
+			how += " " + f.say("act.anvil.pinned")
+		}
 	}
 	return how
 }
@@ -111,7 +114,7 @@ func pressing(f figures, s Step, facts Facts) []action {
 		}
 		return []action{
 			{place: AtAim, title: down, detail: []string{f.say("act.ram.over"), f.say("act.ram.let go")}},
-			{place: AtPress, picture: f.captioned(s, s.Pictures.Press, "cap.press"), title: f.say("act.pull"), detail: append(expectation(f, s), travel(f, s, "travel.ram")...)},
+			{place: AtPress, picture: f.captioned(s, s.Pictures.Press, "cap.press"), title: f.say(s.pull()), detail: append(expectation(f, s), travel(f, s, "travel.ram")...)},
 			{place: AtRetract, title: f.say("act.back")},
 		}
 	case method.ByMallet:
@@ -136,6 +139,14 @@ func pressing(f figures, s Step, facts Facts) []action {
 		aim,
 		{place: AtPress, picture: f.captioned(s, s.Pictures.Press, "cap.press"), title: f.say("act.push"), detail: append(expectation(f, s), travel(f, s, "travel.hand")...)},
 	}
+}
+
+// pull is how the lever is pulled: with as many hands as the choice of the method counts on.
+func (s Step) pull() string {
+	if a := s.chosen(); a != nil && a.Lever != nil && a.Lever.Hands == 1 {
+		return "act.pull.one"
+	}
+	return "act.pull"
 }
 
 // expectation says what force to expect, as far as it is known.
@@ -180,7 +191,11 @@ func travel(f figures, s Step, key string) []string {
 	if s.Anvil != "" {
 		stop = f.say("travel.stop")
 	}
-	return append(out, stop, f.say("travel.early", f.force(s.Force.Design)))
+	early := f.say("travel.early plain", f.force(s.Force.Design))
+	if s.saysForce() {
+		early = f.say("travel.early", f.force(s.Force.P95))
+	}
+	return append(out, stop, early)
 }
 
 // blows prints how many blows are expected.

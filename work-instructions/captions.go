@@ -16,6 +16,11 @@ func (f figures) captioned(s Step, p Picture, kind string) Picture {
 		if !s.Guided {
 			p.Caption = f.say("cap.anvil.plain", f.anvil(s))
 		}
+	case "cap.section":
+		p.Caption = f.say(kind)
+		if id := s.Pictures.Cut; id != "" {
+			p.Caption = f.say("cap.section.latch", id)
+		}
 	case "cap.plan":
 		p.Caption = f.say(kind, f.nest(s))
 	default:

@@ -2,6 +2,7 @@ package workinstructions
 
 import (
 	"slices"
+	"strings"
 
 	"ramnest/force/method"
 	"ramnest/work-instructions/catalogue"
@@ -80,7 +81,7 @@ func cautions(f Facts, in catalogue.Language) []Caution {
 	var out []Caution
 	for _, r := range slices.Concat(decisionRules, pressRules, malletRules, handRules, partRules, everyoneRules) {
 		if r.applies(f) {
-			out = append(out, r.caution(f).said(in))
+			out = append(out, r.caution(f).of(f, in).said(in))
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Caution) int { return a.Signal.rank() - b.Signal.rank() })
@@ -88,6 +89,16 @@ func cautions(f Facts, in catalogue.Language) []Caution {
 		out[i].Number = i + 1
 	}
 	return out
+}
+
+// of is the caution in the words for coupons, where there are such: a sheet for coupons
+// speaks of no tooling.
+func (c Caution) of(f Facts, in catalogue.Language) Caution {
+	words := strings.TrimSuffix(c.ID, " latch") + " coupons"
+	if _, ok := in.Find("c." + words + ".h"); f.Coupons && ok && c.words == "" {
+		c.words, c.fill = words, ""
+	}
+	return c
 }
 
 // said is the caution with its words.

@@ -35,7 +35,11 @@ var fragments = rule{func(f Facts) bool { return byPress(f) || byMallet(f) || f.
 // pinch is in force where a finger fits between anvil and nest at the end and has no
 // room there. 25 mm: EN 349, now ISO 13854 (read in a page after it); 6 mm own.
 var pinch = rule{func(f Facts) bool { return f.Anvil && f.Opening > 6 && f.Opening < 25 }, func(f Facts) Caution {
-	return Caution{ID: "narrow opening", fill: strconv.Itoa(int(math.Floor(f.Opening))), Signal: Warning, Symbol: HandCrush, Places: []Place{AtPress}}
+	c := Caution{ID: "narrow opening", fill: strconv.Itoa(int(math.Floor(f.Opening))), Signal: Warning, Symbol: HandCrush, Places: []Place{AtPress}}
+	if byHand(f) { // the hands are what pushes: they cannot be off the tooling
+		c.words = "narrow opening hand"
+	}
+	return c
 }}
 
 // strained is in force where a share of the assemblies asks too much of a latch.
@@ -78,7 +82,13 @@ var partRules = []rule{
 		return Caution{ID: "shock", Signal: Notice, Places: []Place{AtAim, AtPress}}
 	}},
 	fixed(func(f Facts) bool { return f.Electronics }, Caution{ID: "electronics", Signal: Notice, Places: []Place{AtLoad, AtPosition}}),
-	fixed(func(f Facts) bool { return f.KeepOuts }, Caution{ID: "keep-out", Signal: Notice, Places: []Place{AtAim}}),
+	{func(f Facts) bool { return f.KeepOuts }, func(f Facts) Caution {
+		c := Caution{ID: "keep-out", Signal: Notice, Places: []Place{AtAim}}
+		if !f.Anvil { // the hands are on the part itself
+			c.words = "keep-out bare"
+		}
+		return c
+	}},
 	fixed(func(f Facts) bool { return f.AcrossLayers }, Caution{ID: "across layers", Signal: Notice, Places: []Place{AtPress, AtCheck}}),
 }
 

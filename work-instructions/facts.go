@@ -25,6 +25,7 @@ type Facts struct {
 	Ejection     bool    // the nest has a hole through which the product is pushed out
 	Past         float64 // how far past the seat the anvil lands on the dead stops [mm]
 
+	Coupons    bool    // test coupons are pressed, without nest or anvil
 	Anvil      bool    // an anvil closes on the nest, with a dead stop
 	AnvilHeld  bool    // the anvil hangs on the ram
 	ToolMassKg float64 // of the heaviest tool [kg]

@@ -2,6 +2,8 @@ package workinstructions
 
 import (
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // part is the name of a part as it stands in a sentence, without an article of its own.
@@ -53,4 +55,10 @@ func (s Step) lower() []string {
 		return nil
 	}
 	return []string{part(s.Lower)}
+}
+
+// capital begins a sentence with a large letter, whatever it begins with.
+func capital(s string) string {
+	r, size := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[size:]
 }

@@ -38,7 +38,27 @@ func (c *composer) opening() []page.Item {
 	rest := table.Items(c.book, rows)
 	rest[0].Gap = 4
 	items = append(items, rest...)
+	for i, t := range c.steps {
+		items = append(items, c.agreed(i, t)...)
+	}
 	return append(items, page.Item{Block: c.readFirst(), Gap: 4})
+}
+
+// agreed is the condition on which a step may be done, in a frame with a line to sign,
+// where the choice of its method asks for one.
+func (c *composer) agreed(i int, t stepText) []page.Item {
+	if !t.facts.Conditional && !t.facts.Overridden {
+		return nil
+	}
+	const pad, line = 2.5, "________________________"
+	text := c.condition(t)
+	if len(c.steps) > 1 {
+		text = c.fig.say("open.condition", strconv.Itoa(i+1)) + " " + text
+	}
+	f := page.Font{Size: sizeBody}
+	w := c.frame.Width
+	b := page.Inset(page.Stack(3.5, c.book.Paragraph(f, w-2*pad, text), c.book.Paragraph(f, w-2*pad, c.fig.say("open.agreed", line, line, "____________"))), pad, pad, pad)
+	return []page.Item{{Block: page.Framed(b, w, 0.45), Gap: 3}}
 }
 
 func rateDecimals(v float64) int {
@@ -310,10 +330,21 @@ func (c *composer) bench() []string {
 		add(b)
 	}
 	for _, t := range c.steps {
-		if t.Seat.Gauge == "" && (t.Seat.Kind == BetweenParts || t.Seat.Kind == UnderAnvil) {
+		if t.Pin.Hole > 0 {
+			add(say("bench.pin", c.fig.length(t.Pin.Wide), c.fig.length(t.Pin.Long)))
+		}
+		if t.Anvil != "" { // the set-up tries and trims its dead stops
 			add(say("bench.feeler"))
-		} else {
-			add(say("bench.gauge", c.fig.gauge(t.Seat)))
+			add(say("bench.shims"))
+		}
+		switch by := t.Seat; {
+		case by.Gauge == "" && gapWords[by.Kind][2] == "acc.feeler":
+			add(say("bench.feeler"))
+		default:
+			add(say("bench.gauge", c.fig.gauge(by)))
+		}
+		if t.Pull > 0 {
+			add(say("bench.balance", c.fig.force(t.Pull)))
 		}
 	}
 	return lines

@@ -3,8 +3,10 @@ package workinstructions
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"ramnest/export/page"
+	"ramnest/force/unit"
 	"ramnest/force/warning"
 	"ramnest/work-instructions/catalogue"
 )
@@ -59,15 +61,29 @@ func (c *composer) warnings() (said, english []string) {
 			english = append(english, r.Text)
 			continue
 		case r.About != "":
-			text = warning.Numbered(r.Number, c.fig.say("method.how", r.About, text))
+			text = warning.Numbered(r.Number, c.fig.say("method.how", r.About, text)) + c.fig.behind(r.Figures)
 		default:
-			text = warning.Numbered(r.Number, text)
+			text = warning.Numbered(r.Number, text) + c.fig.behind(r.Figures)
 		}
 		if !slices.Contains(said, text) {
 			said = append(said, text)
 		}
 	}
 	return said, english
+}
+
+// behind prints the figures of a warning behind the words of another language.
+func (f figures) behind(all []unit.Figure) string {
+	var out []string
+	for _, v := range all {
+		if s := f.text(v); !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	if out == nil {
+		return ""
+	}
+	return " (" + strings.Join(out, "; ") + ")"
 }
 
 // bullet sets a line of a list that may run over a page.

@@ -3,6 +3,7 @@ package workinstructions
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"ramnest/force/method"
 )
@@ -19,6 +20,7 @@ func setUp(f figures, sheet Sheet, s Step, facts Facts) []string {
 	default:
 		out = append(out, f.say("setup.hand", f.nest(s)))
 	}
+	out = append(out, f.pinned(s.Pin)...)
 	out = append(out, f.over(s, facts.Method))
 	if a := s.chosen(); a != nil && a.Placement != nil && facts.Method == method.ByPress {
 		out = append(out, f.placed(*a.Placement))
@@ -36,6 +38,14 @@ func setUp(f figures, sheet Sheet, s Step, facts Facts) []string {
 		out = append(out, f.say("setup.trim"))
 	}
 	return append(out, f.say("setup.first"))
+}
+
+// pinned says where the pin of a step stands.
+func (f figures) pinned(p Pin) []string {
+	if p.Hole == 0 {
+		return nil
+	}
+	return []string{f.say("setup.pin", strconv.Itoa(p.Hole))}
 }
 
 // bolted says how the press stands.
@@ -83,7 +93,7 @@ func (f figures) mark(sheet Sheet, s Step) string {
 	if tools == "" {
 		return f.say("setup.tooling of", strong(sheet.Job), strong(sheet.Revision))
 	}
-	return f.say("setup.engraving", tools)
+	return f.say("setup.engraving", capital(tools))
 }
 
 // over says where the force goes in.

@@ -52,6 +52,8 @@ type Remark struct {
 	Number int    // of the matter, as the report has it: other languages have words for it; 0: none
 	About  string // latch or press step; empty: the whole
 	Text   string // in English, with About in it
+
+	Figures []unit.Figure // of the text, in order: other languages print them behind their words
 }
 
 // Role is where a part is while pressing.

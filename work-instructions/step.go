@@ -21,6 +21,7 @@ type Step struct {
 	OneWay bool // the lower part goes into the nest in one way only
 	AnyWay bool // it goes in turned as well, and that is as good
 	Guided bool // posts of the nest guide the anvil
+	Pin    Pin  // loose in the nest, that lets on the anvil of this step only
 
 	Decision method.Decision // its chosen method is the one described
 	Usable   float64         // share of the press's rated force that is used [N]; 0: not printed
@@ -36,6 +37,12 @@ type Step struct {
 	Pull float64 // force that a finished joint must hold when pulled by hand [N]; 0: no pull test
 
 	Pictures Pictures
+}
+
+// A Pin tells the anvils of several steps apart.
+type Pin struct {
+	Hole       int     // number beside its hole at this step; 0: there is no pin
+	Wide, Long float64 // [mm]
 }
 
 // Force is what pressing takes. Zero means not known, and is not printed.
@@ -87,6 +94,8 @@ type Pictures struct {
 	Press   Picture // the closed stack under the force
 	Section Picture // the closed stack, cut
 	Plan    Picture // the nest from above with the thrust line
+
+	Cut string // the latch that Section goes through beside the press axis; empty: not stated
 
 	Exploded Picture       // apart along the press axis
 	Layers   [4][2]float64 // where anvil, upper part, lower part and nest end to the right in it, and the middle of their height [share of width and height, from the upper left]

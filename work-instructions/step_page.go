@@ -166,7 +166,7 @@ func (c *composer) acceptanceItems(t stepText) []page.Item {
 	items := append([]page.Item{c.heading(say("acc"), 1)}, table.Items(c.book, rows)...)
 	head := c.heading(say("reject"), 1)
 	items = append(items, head)
-	lines := reject(c.fig, t.facts)
+	lines := reject(c.fig, t.Step, t.facts)
 	for k, l := range lines {
 		items = append(items, page.Item{Block: c.book.Paragraph(page.Font{Size: sizeDetail}, c.frame.Width, l), Gap: 1.4, Keep: k < len(lines)-1})
 	}

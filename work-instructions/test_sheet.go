@@ -64,7 +64,7 @@ const stopAbove = 1.25
 
 // facts are those that the cautions of the test follow from.
 func (s TestSheet) facts() Facts {
-	f := Facts{Method: method.ByPress, Brittle: s.Brittle, Snaps: s.Snaps, Permanent: s.Permanent}
+	f := Facts{Coupons: true, Method: method.ByPress, Brittle: s.Brittle, Snaps: s.Snaps, Permanent: s.Permanent}
 	most, unknown := 0.0, false
 	for _, p := range s.Pairs {
 		most, unknown = max(most, p.P95), unknown || p.Word == locks

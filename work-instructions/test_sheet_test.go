@@ -43,7 +43,7 @@ func TestCautionsOfATestFollowFromTheLadder(t *testing.T) {
 	t.Parallel()
 	const (
 		crush, kick, palm = "The ram closes with more force", "When a latch snaps in, the resistance drops", "The palm or the fist used as a hammer"
-		strain, eyes      = "strain a latch beyond what its material is permitted", "Eye protection with side protection."
+		strain, eyes      = "strain the latch beyond what its material is permitted", "Eye protection with side protection."
 		permanent         = "This joint is permanent"
 	)
 	for _, c := range []struct {

@@ -88,6 +88,17 @@ func Join(all []Text, between string) Text {
 	return out
 }
 
+// Figures gives the figures in the text, in their order.
+func (t Text) Figures() []Figure {
+	var out []Figure
+	for _, p := range t.parts {
+		if f, ok := p.(Figure); ok {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
 // Empty says whether there is nothing to print.
 func (t Text) Empty() bool { return len(t.parts) == 0 }
 

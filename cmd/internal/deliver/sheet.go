@@ -36,7 +36,7 @@ func sheet(ctx context.Context, s *solve.Solution, tool string) (workinstruction
 		if about == "" && len(s.Steps) > 1 {
 			about = w.Step
 		}
-		out.Warnings = append(out.Warnings, workinstructions.Remark{Number: w.Number, About: about, Text: w.Text})
+		out.Warnings = append(out.Warnings, workinstructions.Remark{Number: w.Number, About: about, Text: w.Text, Figures: w.Figures})
 	}
 	order := s.Order()
 	for i := range s.Steps {
@@ -93,6 +93,7 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, set pictures
 		Press:   workinstructions.Picture{Image: set.Press},
 		Section: workinstructions.Picture{Image: set.Section},
 		Plan:    workinstructions.Picture{Image: set.Plan},
+		Cut:     set.Cut,
 
 		Exploded: workinstructions.Picture{Image: set.Exploded},
 		Layers:   layers(set.Layers),
@@ -122,6 +123,11 @@ func stepOf(s *solve.Solution, i int) workinstructions.Step {
 			AnvilCloses: a.Closes(r.P5),
 			Permanent:   st.Demand.Permanent, AcrossLayers: st.Demand.AcrossLayers,
 		},
+	}
+	for _, p := range n.StepPins {
+		if p.Step == i {
+			step.Pin = workinstructions.Pin{Hole: i + 1, Wide: p.Wide, Long: p.Long}
+		}
 	}
 	step.Hold = workinstructions.Hold{Wanted: r.HoldWanted}
 	if i := r.HoldLatch; i >= 0 {

@@ -26,6 +26,8 @@ type Set struct {
 	Lower   *image.Paletted
 	Upper   *image.Paletted
 
+	Cut string // the latch that Section goes through; empty: there is none
+
 	Exploded *image.Paletted // apart along the press axis
 	Layers   [4]Layer        // where anvil, upper part, lower part and nest stand in it
 }
@@ -44,6 +46,7 @@ var usual = picture.View{Azimuth: 0.50, Elevation: 0.52}
 func OfStep(ctx context.Context, st fixture.Step, n fixture.Nest, a fixture.Anvil) (Set, error) {
 	s := stack{st: st, nest: n, anvil: a}
 	var out Set
+	out.Cut, _, _ = nearest(st.Latches, a.Thrust)
 	apart := s.exploded()
 	var err error
 	if out.Layers, err = apart.layers(); err != nil {
@@ -210,30 +213,37 @@ func (s stack) beside(low, high [3]float64, lift, to float64) picture.Arrow {
 	return picture.Arrow{From: [3]float64{x, y, from}, To: [3]float64{x, y, to}}
 }
 
-// section cuts the closed stack through the thrust line and looks at the cut.
+// section cuts the closed stack through the press axis and a place of the latch nearest to
+// it, and looks at the cut.
 func (s stack) section() picture.Scene {
-	sc := scene(picture.View{Azimuth: 0.18, Elevation: 0.14}, append(s.base(0), s.holder(), s.upper(0), s.pusher(0))...)
-	t := s.anvil.Thrust
-	at := [3]float64{t.X, t.Y, 0}
-	if len(s.st.Latches) > 0 { // through a latch, where there is most to see
-		at[1] = nearestRow(s.st.Latches, t)
-	}
-	sc.Section = &picture.Section{Point: at, Normal: [3]float64{0, -1, 0}}
-	return sc
-}
-
-// nearestRow is the y of the latch nearest to the thrust line, or of the line
-// itself if a latch goes round it [mm].
-func nearestRow(latches []force.Latch, t planar.Point) float64 {
-	best, y := math.Inf(1), t.Y
-	for _, l := range latches {
-		for _, p := range l.At {
-			if d := math.Hypot(p.X-t.X, p.Y-t.Y); d < best-1e-9 {
-				best, y = d, p.Y
+	t, n := s.anvil.Thrust, planar.Point{Y: -1}
+	if _, at, ok := nearest(s.st.Latches, t); ok {
+		if d := math.Hypot(at.X-t.X, at.Y-t.Y); d > onAxis {
+			n = planar.Point{X: (at.Y - t.Y) / d, Y: -(at.X - t.X) / d}
+			if n.Y > 0 || n.Y == 0 && n.X < 0 { // seen from the front, or else from the right
+				n = planar.Point{X: -n.X, Y: -n.Y}
 			}
 		}
 	}
-	return y
+	sc := scene(picture.View{Azimuth: math.Atan2(n.X, -n.Y) + 0.18, Elevation: 0.14}, append(s.base(0), s.holder(), s.upper(0), s.pusher(0))...)
+	sc.Section = &picture.Section{Point: [3]float64{t.X, t.Y, 0}, Normal: [3]float64{n.X, n.Y, 0}}
+	return sc
+}
+
+// onAxis is how near to the press axis a latch goes round it, or any cut goes through it [mm].
+const onAxis = 0.01
+
+// nearest is the place of a latch that lies nearest to the press axis.
+func nearest(latches []force.Latch, t planar.Point) (id string, at planar.Point, ok bool) {
+	best := math.Inf(1)
+	for _, l := range latches {
+		for _, p := range l.At {
+			if d := math.Hypot(p.X-t.X, p.Y-t.Y); d < best-1e-9 {
+				best, id, at, ok = d, l.ID, p, true
+			}
+		}
+	}
+	return id, at, ok
 }
 
 // plan looks straight down on nest and lower part, with a cross on the thrust

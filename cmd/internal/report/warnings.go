@@ -5,6 +5,7 @@ import (
 
 	"ramnest/cmd/internal/solve"
 	"ramnest/force/method"
+	"ramnest/force/unit"
 	"ramnest/force/warning"
 )
 
@@ -14,6 +15,8 @@ type Warning struct {
 	Latch  string `json:"latch,omitzero"`
 	Number int    `json:"number"` // the same for the same matter, see ramnest explain W12
 	Text   string `json:"text"`
+
+	Figures []unit.Figure `json:"-"` // of the text, in order
 }
 
 // The numbers of warnings about a job as a whole, see package force.
@@ -34,7 +37,10 @@ func Warnings(s *solve.Solution) []Warning { return warnings(s) }
 func warnings(s *solve.Solution) []Warning {
 	var out []Warning
 	add := func(w Warning) {
-		if !slices.Contains(out, w) {
+		same := func(o Warning) bool {
+			return o.Step == w.Step && o.Latch == w.Latch && o.Number == w.Number && o.Text == w.Text
+		}
+		if !slices.ContainsFunc(out, same) {
 			out = append(out, w)
 		}
 	}
@@ -64,22 +70,22 @@ func warnings(s *solve.Solution) []Warning {
 			if several {
 				text = st.Name + ": " + text
 			}
-			add(Warning{Step: st.Name, Number: w.Number, Text: text})
+			add(Warning{Step: st.Name, Number: w.Number, Text: text, Figures: w.Text.Figures()})
 		}
 		for _, l := range st.Result.Latches {
 			for _, w := range l.Warnings {
-				add(Warning{Step: st.Name, Latch: l.ID, Number: w.Number, Text: w.Text.In(u)})
+				add(Warning{Step: st.Name, Latch: l.ID, Number: w.Number, Text: w.Text.In(u), Figures: w.Text.Figures()})
 			}
 		}
 	}
 	for i := range s.Steps {
 		for _, r := range s.Steps[i].Remarks {
-			add(Warning{Step: s.Steps[i].Name, Number: r.Number, Text: r.Text.In(u)})
+			add(Warning{Step: s.Steps[i].Name, Number: r.Number, Text: r.Text.In(u), Figures: r.Text.Figures()})
 		}
 	}
 	if s.Tooled() {
 		for _, n := range s.Tooling.Notes {
-			add(Warning{Number: n.Number, Text: n.Text.In(u)})
+			add(Warning{Number: n.Number, Text: n.Text.In(u), Figures: n.Text.Figures()})
 		}
 	}
 	for i := range s.Steps {
@@ -88,10 +94,10 @@ func warnings(s *solve.Solution) []Warning {
 			continue
 		}
 		for _, n := range st.LowerEnvelope.Notes {
-			add(Warning{Number: n.Number, Text: st.Lower.Name + ": " + n.Text.In(u)})
+			add(Warning{Number: n.Number, Text: st.Lower.Name + ": " + n.Text.In(u), Figures: n.Text.Figures()})
 		}
 		for _, n := range st.UpperEnvelope.Notes {
-			add(Warning{Number: n.Number, Text: st.Upper.Name + ": " + n.Text.In(u)})
+			add(Warning{Number: n.Number, Text: st.Upper.Name + ": " + n.Text.In(u), Figures: n.Text.Figures()})
 		}
 	}
 	return out
