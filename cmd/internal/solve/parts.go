@@ -76,6 +76,10 @@ func readParts(steps []Step, m Means) error {
 		}
 		s.Contact = contact
 		refused.Faults, s.Remarks = append(refused.Faults, faults...), append(s.Remarks, said...)
+		if len(faults) == 0 {
+			faults, said := s.held(pair.Earlier)
+			refused.Faults, s.Remarks = append(refused.Faults, faults...), append(s.Remarks, said...)
+		}
 	}
 	if len(refused.Faults) > 0 {
 		return &refused
