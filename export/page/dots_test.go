@@ -190,3 +190,22 @@ func TestSVGSaysWhatTheDotsShow(t *testing.T) {
 		}
 	}
 }
+
+// An SVG that stands in a page has ids and says by them what it is; one that stands alone
+// says what it is made of.
+func TestSVGAloneAndInAPage(t *testing.T) {
+	p := newBook().Sheet(Size{10, 10}, "")
+	alone := p.SVG(SVG{Title: "a & b", Text: "c"})
+	within := p.SVG(SVG{Title: "a & b", Text: "c", ID: "x", More: "<g/>"})
+	for _, c := range []struct {
+		svg, piece string
+		in         bool
+	}{
+		{alone, `xmlns="http://www.w3.org/2000/svg"`, true}, {alone, "id=", false}, {alone, "aria-labelledby", false}, {alone, "<title>a &amp; b</title>", true}, {alone, "<desc>c</desc>", true},
+		{within, "xmlns", false}, {within, `<svg id="x"`, true}, {within, `aria-labelledby="x-title x-text"`, true}, {within, `<title id="x-title">`, true}, {within, `<desc id="x-text">`, true}, {within, "<g/></svg>\n", true},
+	} {
+		if strings.Contains(c.svg, c.piece) != c.in {
+			t.Errorf("%q: %t in %s", c.piece, !c.in, c.svg)
+		}
+	}
+}

@@ -3,11 +3,14 @@ package page
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"image"
 	"image/color"
 	"image/png"
 	"io"
+	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 	"time"
 )
@@ -187,5 +190,47 @@ func TestPicturesDifferInWidth(t *testing.T) {
 			t.Errorf("two pictures are %d pixels wide", q.w)
 		}
 		seen[q.w] = true
+	}
+}
+
+// Items stand a gap apart, the first of a page at its top; a rule lies in the middle of the
+// gap; what just fits goes on the page.
+func TestFlowByHand(t *testing.T) {
+	b := &Book{}
+	var at []float64
+	block := func(h float64) Block {
+		return Block{h, func(p *Page, x, y float64) { at = append(at, float64(len(b.Pages)), x, y) }}
+	}
+	frame := Frame{X: 7, Y: 20, Width: 90, Height: 100}
+	items := []Item{{Block: block(30), Gap: 9}, {Block: block(40), Gap: 10, Rule: 30}, {Block: block(20)}, {Block: block(30), Gap: 4, Rule: 30}}
+	if err := b.Flow(frame, items); err != nil {
+		t.Fatal(err)
+	}
+	if want := []float64{1, 7, 20, 1, 7, 60, 1, 7, 100, 2, 7, 20}; !slices.Equal(at, want) {
+		t.Errorf("%v, want %v", at, want)
+	}
+	if len(b.Pages) != 2 || len(b.Pages[0].marks) != 1 || len(b.Pages[1].marks) != 0 {
+		t.Fatalf("%d pages", len(b.Pages))
+	}
+	if e := b.Pages[0].marks[0].extent(); math.Abs(e.y0+e.y1-110)+math.Abs(e.x0-6.9)+math.Abs(e.x1-37.1)+math.Abs(e.y1-e.y0-0.2) > 1e-9 {
+		t.Errorf("the rule takes %v", e)
+	}
+}
+
+// The language stands in the catalogue, where a reader looks for it.
+func TestLanguageStandsInTheCatalogue(t *testing.T) {
+	b := newBook()
+	b.newPage().Text(10, 20, Font{Size: 12}, "x")
+	var out bytes.Buffer
+	if err := b.Write(&out, Info{Date: time.Unix(0, 0), Language: "pl"}); err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Contains(out.Bytes(), []byte("/Type /Catalog\n/Lang (pl)\n/ViewerPreferences <</DisplayDocTitle true>>\n")) || !bytes.HasPrefix(out.Bytes(), []byte("%PDF-1.4")) {
+		t.Error("no language in the catalogue")
+	}
+	at := bytes.LastIndex(out.Bytes(), []byte("startxref\n"))
+	var where int
+	if _, err := fmt.Sscan(string(out.Bytes()[at+10:]), &where); err != nil || !bytes.HasPrefix(out.Bytes()[where:], []byte("xref")) {
+		t.Errorf("the table of references is not at %d (%v)", where, err)
 	}
 }
