@@ -99,7 +99,7 @@ func (c *composer) testActions(s TestSheet, f Facts) []string {
 	if f.Overstrained > 0 {
 		out = append(out, "A pair marked OVERSTRAINED is computed to be strained beyond what its material is permitted: white lines or a crack may come. Wear the eye protection, and keep your face out of line.")
 	}
-	return append(out, "When all are done, copy the forces into "+s.Table+", column force, with a note that begins with no-go where a pair did not go together; then run ramnest calibrate with the job and that table.")
+	return append(out, "When all are done, copy the forces into "+s.Table+", column force_"+strings.ToLower(s.Units.Name(unit.Force))+", with a note that begins with no-go where a pair did not go together; then run ramnest calibrate with the job and that table.")
 }
 
 // fine gives a length of which small steps count.

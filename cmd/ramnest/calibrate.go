@@ -26,7 +26,7 @@ type calibrateCommand struct {
 	priced
 	Measured    string  `arg:"" name:"measured.csv" help:"Measured forces: the test table of ramnest ladder, filled in."`
 	LadderSteps int     `placeholder:"N" help:"Number of pairs that the ladder was made with. Left out: 5."`
-	Step        float64 `placeholder:"MM" help:"Step that the ladder was made with [mm]. Left out: as the ladder proposes."`
+	Step        string  `placeholder:"LENGTH" help:"Step that the ladder was made with, such as 0.05 mm or 0.002 in; without a unit in the job's. Left out: as the ladder proposes."`
 	Failure     float64 `placeholder:"MONEY" help:"What it costs if the fit of the series turns out wrong, in the card's currency: then another round can be weighed."`
 	Date        string  `placeholder:"DATE" help:"When it was measured, such as 2026-11-25. Left out: the date of the job."`
 	Out         string  `short:"o" placeholder:"FILE" help:"Write the shop's calibration file, such as shop.yaml."`
@@ -35,8 +35,8 @@ type calibrateCommand struct {
 
 // Help says what is learned.
 func (calibrateCommand) Help() string {
-	return `Reads the peak forces of coupons, or of first pieces (coupon "piece"), in the
-job's unit of force, and fits friction, stiffness and how much larger each latch
+	return `Reads the peak forces of coupons, or of first pieces (coupon "piece"), in the unit
+of the column, force_n or force_lbf (force alone: the job's), and fits friction, stiffness and how much larger each latch
 comes out than drawn, with the material table as the first guess. Prints every
 estimate with its interval, measurements that do not fit, the step to take,
 whether another round pays, and whether the dead stop still lets the latch home.
@@ -56,7 +56,8 @@ func (k *calibrateCommand) Run(c *console) error {
 	if err != nil {
 		return err
 	}
-	if err := ladderArguments(k.LadderSteps, k.Step); err != nil {
+	rung, err := ladderArguments(k.LadderSteps, k.Step, doc.Units)
+	if err != nil {
 		return err
 	}
 	if !(k.Failure >= 0 && k.Failure <= 1e9) {
@@ -73,7 +74,7 @@ func (k *calibrateCommand) Run(c *console) error {
 	defer func() { done() }()
 	var rounds map[string]float64
 	in, err := until(c.ctx, func() (in calibrate.Input, err error) {
-		in, rounds, err = k.input(c, j, step, rows, card)
+		in, rounds, err = k.input(c, j, step, rung, rows, card)
 		return in, err
 	})
 	if err != nil {
@@ -155,7 +156,7 @@ func (k *calibrateCommand) measurements(c *console, j *job.File) ([]calibrate.Me
 
 // input rebuilds the coupons that were measured, and gives the price of another
 // ladder by latch.
-func (k *calibrateCommand) input(c *console, j *job.File, step job.Step, rows []calibrate.Measurement, card quote.RateCard) (calibrate.Input, map[string]float64, error) {
+func (k *calibrateCommand) input(c *console, j *job.File, step job.Step, rung float64, rows []calibrate.Measurement, card quote.RateCard) (calibrate.Input, map[string]float64, error) {
 	in := calibrate.Input{Assembly: j.Assembly(step), MostRows: c.rows, Stepped: map[string]force.Member{}}
 	rounds := map[string]float64{}
 	lower, _ := j.Materials.Resolve(step.Lower.MaterialSpec)
@@ -167,7 +168,7 @@ func (k *calibrateCommand) input(c *console, j *job.File, step job.Step, rows []
 			})
 		}
 		if of(false) {
-			set, err := solve.Ladder(j, solve.Rung{Latch: l.ID, Steps: k.LadderSteps, Step: k.Step, Card: card})
+			set, err := solve.Ladder(j, solve.Rung{Latch: l.ID, Steps: k.LadderSteps, Step: rung, Card: card})
 			if err != nil {
 				return in, nil, err
 			}

@@ -2,8 +2,10 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"ramnest/cmd/internal/deliver"
+	"ramnest/cmd/internal/jobfile"
 	"ramnest/cmd/internal/report"
 	"ramnest/cmd/internal/solve"
 	"ramnest/export"
@@ -13,11 +15,11 @@ import (
 type ladderCommand struct {
 	source
 	priced
-	Latch string  `required:"" placeholder:"ID" help:"Id of the latch."`
-	Steps int     `placeholder:"N" help:"Number of pairs, 2 to 15. Left out: 5."`
-	Step  float64 `placeholder:"MM" help:"From pair to pair [mm], whatever the job's units. Left out: so that the ladder spans the tolerance."`
-	Out   string  `short:"o" required:"" placeholder:"FOLDER" help:"Folder for the files; made if it is missing."`
-	JSON  bool    `name:"json" help:"Print the ladder as JSON."`
+	Latch string `placeholder:"ID" help:"Id of the latch. Left out: the only one of the job."`
+	Steps int    `placeholder:"N" help:"Number of pairs, 2 to 15. Left out: 5."`
+	Step  string `placeholder:"LENGTH" help:"From pair to pair, such as 0.05 mm or 0.002 in; without a unit in the job's. Left out: so that the ladder spans the tolerance."`
+	Out   string `short:"o" required:"" placeholder:"FOLDER" help:"Folder for the files; made if it is missing."`
+	JSON  bool   `name:"json" help:"Print the ladder as JSON."`
 }
 
 // Help says what is made.
@@ -26,10 +28,11 @@ func (ladderCommand) Help() string {
 interference than the one before and its number cut in; the middle one is as
 drawn. Writes each body as STL, each build as 3MF with the bodies in their places,
 a test sheet as PDF (cautions, how to press, a grid to fill in), and the test table
-as CSV: fill in the column force, in the job's unit of force, and give it to
+as CSV in the job's units: fill in the column force_n or force_lbf and give it to
 ramnest calibrate. Mesh files are not read.
 
-    ramnest ladder jobs/rim-cap.yaml --latch rim -o coupons`
+    ramnest ladder jobs/rim-cap.yaml -o coupons
+    ramnest ladder jobs/shell-pair.yaml --latch rib --steps 7 --step "0.05 mm" -o coupons`
 }
 
 // Run makes the ladder.
@@ -42,15 +45,21 @@ func (l *ladderCommand) Run(c *console) error {
 	if err != nil {
 		return err
 	}
+	if ids := solve.LatchIDs(j); l.Latch == "" && len(ids) == 1 {
+		l.Latch = ids[0]
+	} else if l.Latch == "" {
+		return badUse{fmt.Sprintf("--latch: is missing; the job has several (%s)", strings.Join(ids, ", "))}
+	}
 	if _, _, ok := solve.StepOfLatch(j, l.Latch); !ok {
 		return unknownLatch("--latch", l.Latch, j)
 	}
-	if err := ladderArguments(l.Steps, l.Step); err != nil {
+	step, err := ladderArguments(l.Steps, l.Step, doc.Units)
+	if err != nil {
 		return err
 	}
 	done := c.stage("making the coupons")
 	set, err := until(c.ctx, func() (coupon.Set, error) {
-		return solve.Ladder(j, solve.Rung{Latch: l.Latch, Steps: l.Steps, Step: l.Step, Card: card})
+		return solve.Ladder(j, solve.Rung{Latch: l.Latch, Steps: l.Steps, Step: step, Card: card})
 	})
 	done()
 	if err != nil {
@@ -73,14 +82,21 @@ func (l *ladderCommand) Run(c *console) error {
 	return c.print(report.LadderText(j, set, cost, l.Out, files.Names))
 }
 
-// ladderArguments judges what the command line says of a ladder; 0 stands for the
-// usual.
-func ladderArguments(steps int, step float64) error {
+// ladderArguments judges what the command line says of a ladder, and gives the step [mm];
+// 0 stands for the usual.
+func ladderArguments(steps int, step string, units jobfile.Units) (float64, error) {
 	if steps != 0 && (steps < 2 || steps > 15) {
-		return badUse{fmt.Sprintf("--steps: %d; is no ladder (2 to 15)", steps)}
+		return 0, badUse{fmt.Sprintf("--steps: %d; is no ladder (2 to 15)", steps)}
 	}
-	if !(step == 0 || step >= 0.002 && step <= 10) {
-		return badUse{fmt.Sprintf("--step: %g mm; is out of range (0.002 to 10 mm)", step)}
+	if step == "" {
+		return 0, nil
 	}
-	return nil
+	mm, err := jobfile.Length("--step", step, units)
+	if err != nil {
+		return 0, badUse{err.Error()}
+	}
+	if !(mm >= 0.002 && mm <= 10) {
+		return 0, badUse{fmt.Sprintf("--step: %s; is out of range (0.002 to 10 mm)", step)}
+	}
+	return mm, nil
 }

@@ -84,16 +84,18 @@ func (e *explainCommand) Run(c *console) error {
 
 type sweepCommand struct {
 	calibrated
-	Vary string `required:"" placeholder:"PATH=FROM:TO:N" help:"The figure and its values: N of them, evenly from FROM to TO, such as latches.rim.annular.undercut=0.3:0.9:7."`
+	Vary string `required:"" placeholder:"PATH=FROM:TO:N" help:"The figure and its values: N of them, evenly from FROM to TO, such as latches.rim.annular.undercut=0.3:0.9:7, with a unit if wanted: 12 thou:35 thou:7."`
 	JSON bool   `name:"json" help:"Print the table as JSON."`
 }
 
 // Help says what is worked out.
 func (sweepCommand) Help() string {
 	return `Works the job out once for each value: forces and method, without the sizes of
-tooling. A value that the job refuses is named with the reason.
+tooling. A value that the job refuses is named with the reason; if it refuses all of
+them, the sweep ends with code 2.
 
     ramnest sweep jobs/rim-cap.yaml --vary latches.rim.annular.undercut=0.3:0.9:7
+    ramnest sweep jobs/rim-cap.yaml --vary "latches.rim.annular.undercut=0.012 in:0.035 in:7"
     ramnest sweep jobs/rim-cap.yaml --vary rate_per_hour=10:200:5`
 }
 
@@ -142,13 +144,28 @@ func (w *sweepCommand) Run(c *console) error {
 		}
 		rows = append(rows, row)
 	}
+	if lines := allRefused(path, rows); lines != nil {
+		return badUse{strings.Join(lines, "\nramnest: ")}
+	}
 	if w.JSON {
 		return export.WriteJSON(c.out, rows)
 	}
 	return c.print(report.Sweep(path, rows))
 }
 
-// sweepValues reads PATH=FROM:TO:N.
+// allRefused gives a line a value where the job takes none of them; else nothing.
+func allRefused(path string, rows []report.SweepRow) []string {
+	var out []string
+	for _, r := range rows {
+		if r.Refused == "" {
+			return nil
+		}
+		out = append(out, "sweep: "+r.Refused)
+	}
+	return append(out, fmt.Sprintf("sweep: all %d values of %s are refused", len(rows), path))
+}
+
+// sweepValues reads PATH=FROM:TO:N. The unit of one end is that of the other.
 func sweepValues(vary string) (path string, values []string, err error) {
 	wrong := badUse{fmt.Sprintf("--vary %s: not understood (PATH=FROM:TO:N, N from 2 to %d)", vary, mostValues)}
 	path, span, ok := strings.Cut(vary, "=")
@@ -156,15 +173,21 @@ func sweepValues(vary string) (path string, values []string, err error) {
 	if !ok || path == "" || len(parts) != 3 {
 		return "", nil, wrong
 	}
-	from, err1 := strconv.ParseFloat(parts[0], 64)
-	to, err2 := strconv.ParseFloat(parts[1], 64)
+	first, unit := jobfile.CutUnit(parts[0])
+	last, other := jobfile.CutUnit(parts[1])
+	if unit != "" && other != "" && unit != other {
+		return "", nil, badUse{fmt.Sprintf("--vary %s: goes from %s to %s; state both ends in one unit", vary, unit, other)}
+	}
+	unit = cmp.Or(unit, other)
+	from, err1 := strconv.ParseFloat(first, 64)
+	to, err2 := strconv.ParseFloat(last, 64)
 	n, err3 := strconv.Atoi(parts[2])
 	if err1 != nil || err2 != nil || err3 != nil || n < 2 || n > mostValues || math.IsNaN(from-to) || math.IsInf(from-to, 0) {
 		return "", nil, wrong
 	}
 	for k := range n {
 		v := from + (to-from)*float64(k)/float64(n-1)
-		values = append(values, strconv.FormatFloat(v, 'g', 6, 64))
+		values = append(values, strings.TrimSpace(strconv.FormatFloat(v, 'g', 6, 64)+" "+unit))
 	}
 	return path, values, nil
 }

@@ -9,6 +9,7 @@ import (
 
 	"ramnest/force"
 	"ramnest/force/fault"
+	"ramnest/force/unit"
 )
 
 // A Goal says what a latch is to do, and what is at stake.
@@ -45,7 +46,7 @@ type Advice struct {
 	RiskAfter float64 // expected after another ladder of the same coupons [1]
 	Saves     float64 // what that is worth less the price of the round, in the currency of the goal
 	Another   bool    // another round is worth its price
-	Text      string
+	Text      unit.Text
 }
 
 const (
@@ -299,30 +300,33 @@ func (f *Fit) after(ctx context.Context, r *risk, latch int, sizes []float64, na
 }
 
 // words puts the advice into a sentence or two.
-func (a Advice) words() string {
+func (a Advice) words() unit.Text {
 	take := a.Options[a.Take]
-	text := fmt.Sprintf("take coupon %s, %s as drawn: %.0f %% of pairs fail", take.Coupon, mm(take.Size), 100*take.Failing)
+	text := unit.Textf("take coupon %v, %v as drawn: %.0f %% of pairs fail", take.Coupon, drawn(take.Size), 100*take.Failing)
 	if why := largestOf(take); why != "" {
-		text += ", most of them " + why
+		text = text.Plus(", most of them " + why)
 	}
 	if a.Between.Coupon == "" && a.Between.Failing < take.Failing-0.01 {
-		text += fmt.Sprintf("; better draw %s: %.0f %%", mm(a.Between.Size), 100*a.Between.Failing)
+		text = text.Plus(unit.Textf("; better draw %v: %.0f %%", drawn(a.Between.Size), 100*a.Between.Failing))
 	}
 	if before, after := math.Round(100*a.Risk), math.Round(100*a.RiskAfter); before > after {
-		text += fmt.Sprintf(". Another round would bring that from %.0f to about %.0f %%", before, after)
+		text = text.Plus(fmt.Sprintf(". Another round would bring that from %.0f to about %.0f %%", before, after))
 	} else {
-		text += ". Another round would hardly change that"
+		text = text.Plus(". Another round would hardly change that")
 	}
 	switch {
 	case a.Goal.Failure == 0:
-		text += "; what a wrong fit costs is not stated, so its price cannot be weighed"
+		text = text.Plus("; what a wrong fit costs is not stated, so its price cannot be weighed")
 	case a.Another:
-		text += fmt.Sprintf("; it is worth its price, by %.4g", a.Saves)
+		text = text.Plus(fmt.Sprintf("; it is worth its price, by %.4g", a.Saves))
 	default:
-		text += fmt.Sprintf("; it costs %.4g more than it is worth", -a.Saves)
+		text = text.Plus(fmt.Sprintf("; it costs %.4g more than it is worth", -a.Saves))
 	}
-	return text + "."
+	return text.Plus(".")
 }
+
+// drawn is a size as a drawing has it.
+func drawn(v float64) unit.Figure { return unit.Length.Of(v).To(unit.Grid) }
 
 // largestOf names the way in which most pairs fail.
 func largestOf(o Option) string {

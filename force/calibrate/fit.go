@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"ramnest/force/fault"
+	"ramnest/force/unit"
 )
 
 // A Fit is what measurements say of a model.
@@ -21,9 +22,9 @@ type Fit struct {
 	// only their product: each alone is as good as its prior.
 	Correlation float64
 	Residuals   []Residual
-	Measured    int      // pairs that counted
-	Effective   float64  // independent points that the sampling is worth
-	Remarks     []string // for the reader, each a sentence
+	Measured    int         // pairs that counted
+	Effective   float64     // independent points that the sampling is worth
+	Remarks     []unit.Text // for the reader, each a sentence
 
 	model  *Model
 	points []theta
@@ -211,14 +212,15 @@ func (f *Fit) residuals(ctx context.Context, data []datum) error {
 
 // remark says what a reader must know of the fit.
 func (f *Fit) remark(data []datum) {
-	say := func(format string, v ...any) { f.Remarks = append(f.Remarks, fmt.Sprintf(format, v...)) }
+	say := func(format string, v ...any) { f.Remarks = append(f.Remarks, unit.Textf(format, v...)) }
 	for _, r := range f.Residuals {
 		if r.Outlier {
 			where := ""
 			if r.Line > 0 {
 				where = fmt.Sprintf(" on line %d", r.Line)
 			}
-			say("coupon %s of %s%s is an outlier: %.3g N measured, %.3g N expected (%.3g to %.3g); it hardly counts", r.Coupon, r.Latch, where, r.Force, r.Predicted, r.Low, r.High)
+			say("coupon %s of %s%s is an outlier: %v measured, %v expected (%v to %v); it hardly counts",
+				r.Coupon, r.Latch, where, unit.Force.Of(r.Force), unit.Force.Of(r.Predicted), unit.Force.Of(r.Low), unit.Force.Of(r.High))
 		}
 	}
 	if f.Effective < fewestPoints {
@@ -238,9 +240,13 @@ func (f *Fit) remark(data []datum) {
 			say("latch %s was measured at one size or none: its offset rests on the prior", e.Name)
 		}
 	}
-	for _, e := range append([]Estimate{f.Friction, f.Stiffness}, f.Offsets...) {
+	for i, e := range append([]Estimate{f.Friction, f.Stiffness}, f.Offsets...) {
+		kind := unit.Plain
+		if i > 1 {
+			kind = unit.Length
+		}
 		if e.Value < e.PriorLow || e.Value > e.PriorHigh {
-			say("%s lies outside what the table lets expect, %.3g to %.3g: check the gauge, the unit and the material", e.Name, e.PriorLow, e.PriorHigh)
+			say("%s lies outside what the table lets expect, %v to %v: check the gauge, the unit and the material", e.Name, kind.Of(e.PriorLow), kind.Of(e.PriorHigh))
 		}
 	}
 }

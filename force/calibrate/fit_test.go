@@ -140,7 +140,7 @@ func TestOutlierIsNamedAndHardlyCounts(t *testing.T) {
 			t.Errorf("measurement %d: outlier %v, doubt %.2f", i, r.Outlier, r.Doubt)
 		}
 	}
-	if len(g.Remarks) == 0 || !strings.Contains(g.Remarks[0], "coupon 3 of rim on line 7 is an outlier") {
+	if len(g.Remarks) == 0 || !strings.Contains(g.Remarks[0].String(), "coupon 3 of rim on line 7 is an outlier") {
 		t.Errorf("remarks %q", g.Remarks)
 	}
 	a, _ := f.Band("rim", 0.5, 1)
@@ -415,7 +415,7 @@ func TestAdvice(t *testing.T) {
 		t.Errorf("risk %g to %g, then %g to %g", first.Risk, first.RiskAfter, last.Risk, last.RiskAfter)
 	}
 	goal = Goal{Latch: "rim"}
-	if a := advise(many); a.Another || !strings.Contains(a.Text, "not stated") || !(a.Goal.Least > 0 && a.Goal.Least < a.Goal.Most) {
+	if a := advise(many); a.Another || !strings.Contains(a.Text.String(), "not stated") || !(a.Goal.Least > 0 && a.Goal.Least < a.Goal.Most) {
 		t.Errorf("without figures: %+v", a.Goal)
 	}
 	// A hold that no size reaches makes every pair too loose.

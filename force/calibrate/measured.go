@@ -13,6 +13,7 @@ import (
 	"unicode/utf8"
 
 	"ramnest/force/fault"
+	"ramnest/force/unit"
 )
 
 // A Measurement is one pair pressed together.
@@ -70,12 +71,28 @@ func (f LineFault) Unwrap() error { return f.Fault }
 
 var columns = []string{"latch", "coupon", "force", "note", "size"}
 
+// headsWithUnit are the heads that state their unit.
+var headsWithUnit = map[string]struct {
+	column string
+	one    float64 // what one of the unit is in mm or N
+}{
+	"size_mm": {"size", 1}, "size_in": {"size", unit.Inch},
+	"force_n": {"force", 1}, "force_lbf": {"force", unit.PoundForce},
+}
+
+// Heads gives the heads of size and force for a table in the units of a job.
+func Heads(s unit.System) (size, force string) {
+	return "size_" + strings.ToLower(s.Name(unit.Length)), "force_" + strings.ToLower(s.Name(unit.Force))
+}
+
 // ReadMeasurements reads a table of measured forces: comma-separated values with a
 // head that names the columns latch, coupon, force and, if wanted, note and size (as
-// drawn, in mm, so that a table of another ladder is found out); others are left alone. A note that begins with "no-go" says that the pair did not go together;
+// drawn, so that a table of another ladder is found out); others are left alone. A head
+// may state the unit: force_n or force_lbf, size_mm or size_in, see [Heads]; force alone
+// is in the caller's unit, size alone in mm. A note that begins with "no-go" says that the pair did not go together;
 // anything else that it went. Rows without a force have not been measured and are
 // skipped. A file with semicolons may write decimals with a comma. newtons is what one
-// unit of force in the file is [N], 1 or that of a pound-force.
+// unit of force is [N] where the head states none, 1 or that of a pound-force.
 //
 // Everything wrong with the file is returned at once, as LineFault values joined.
 func ReadMeasurements(r io.Reader, newtons float64) ([]Measurement, error) {
@@ -99,7 +116,7 @@ func ReadMeasurementsWithin(r io.Reader, newtons float64, limits Limits) ([]Meas
 	if !utf8.Valid(data) {
 		return nil, LineFault{1, fault.Fault{Field: "file", Problem: "is not text in UTF-8", Want: "the table saved as CSV, UTF-8"}}
 	}
-	t := table{newtons: newtons, rows: limits.Rows, csv: csv.NewReader(bytes.NewReader(data))}
+	t := table{newtons: newtons, mm: 1, rows: limits.Rows, csv: csv.NewReader(bytes.NewReader(data))}
 	t.csv.Comment, t.csv.TrimLeadingSpace, t.csv.FieldsPerRecord = '#', true, -1
 	head, _, _ := bytes.Cut(data, []byte("\n"))
 	for line := range bytes.Lines(data) {
@@ -116,8 +133,9 @@ func ReadMeasurementsWithin(r io.Reader, newtons float64, limits Limits) ([]Meas
 // table reads row by row and collects faults.
 type table struct {
 	csv          *csv.Reader
-	newtons      float64
-	rows         int // at most
+	newtons      float64 // one unit of force of the file
+	mm           float64 // one unit of length of the file
+	rows         int     // at most
 	decimalComma bool
 	at           map[string]int // column by name
 	faults       []error
@@ -182,7 +200,13 @@ func (t *table) head(line int, row []string) bool {
 	t.at = map[string]int{}
 	for i, name := range row {
 		name = strings.ToLower(strings.TrimSpace(name))
-		if !slices.Contains(columns, name) {
+		stated, ok := headsWithUnit[name]
+		switch {
+		case ok && stated.column == "size":
+			name, t.mm = stated.column, stated.one
+		case ok:
+			name, t.newtons = stated.column, stated.one
+		case !slices.Contains(columns, name):
 			continue
 		}
 		if _, double := t.at[name]; double {
@@ -243,15 +267,20 @@ func (t *table) row(line int, row []string) (Measurement, bool) {
 	return m, before == len(t.faults)+t.unlisted
 }
 
-// size reads a size as drawn [mm].
+// size reads a size as drawn, and gives it in mm.
 func (t *table) size(line int, s string) float64 {
+	name := "mm"
+	if t.mm != 1 {
+		name = "in"
+	}
 	plain := s
 	if t.decimalComma {
 		plain = strings.Replace(s, ",", ".", 1)
 	}
 	v, err := strconv.ParseFloat(plain, 64)
+	v *= t.mm
 	if err != nil || strings.ContainsAny(plain, "xXpP_nN") || !(math.Abs(v) <= 100) {
-		t.fault(line, fault.Fault{Field: "size", Given: strconv.Quote(s), Problem: "is no size in mm", Want: "as the table of the ladder has it, or nothing"})
+		t.fault(line, fault.Fault{Field: "size", Given: strconv.Quote(s), Problem: "is no size in " + name, Want: "as the table of the ladder has it, or nothing"})
 		return 0
 	}
 	return v

@@ -1,11 +1,11 @@
 package calibrate
 
 import (
-	"fmt"
 	"slices"
 
 	"ramnest/force"
 	"ramnest/force/fault"
+	"ramnest/force/unit"
 )
 
 // A Seat compares where a latch is home with where the dead stop of the tooling ends
@@ -20,7 +20,7 @@ type Seat struct {
 	Slack     float64 // lift at which it is home in the worst of the 95 %, less that of the stop [mm]; below 0 the stop comes first
 	Held      bool    // the stop lets the latch home, in the worst of the 95 %
 	Gap       float64 // by which the upper part may rise again from its seat, median [mm]
-	Text      string
+	Text      unit.Text
 }
 
 // Seats tells for every latch of the fit whether the dead stop, so much beyond the
@@ -104,11 +104,11 @@ func seatOf(a force.Assembly, size float64, member force.Member, e Estimate, ove
 	t.Held, t.Gap = t.Slack >= 0, max(0, t.Printed)
 	switch {
 	case t.Held:
-		t.Text = fmt.Sprintf("home %.2f mm before the dead stop or more", t.Slack)
+		t.Text = unit.Textf("home %v before the dead stop or more", unit.Length.Of(t.Slack).To(unit.Fine))
 	case t.Printed >= t.Stop:
-		t.Text = fmt.Sprintf("home as a rule, but up to %.2f mm short at the dead stop: face the stop, or open the groove", -t.Slack)
+		t.Text = unit.Textf("home as a rule, but up to %v short at the dead stop: face the stop, or open the groove", unit.Length.Of(-t.Slack).To(unit.Fine))
 	default:
-		t.Text = fmt.Sprintf("not home at the dead stop: %.2f mm short; face the stop, open the groove or draw less interference", t.Stop-t.Printed)
+		t.Text = unit.Textf("not home at the dead stop: %v short; face the stop, open the groove or draw less interference", unit.Length.Of(t.Stop-t.Printed).To(unit.Fine))
 	}
 	return t, true, nil
 }

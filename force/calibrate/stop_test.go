@@ -63,7 +63,7 @@ func TestStops(t *testing.T) {
 		}},
 		{"Advise", 60, func(ctx context.Context) error {
 			a, err := fit.AdviseContext(ctx, Goal{Latch: rows[0].Latch})
-			return orResult(a.Text != "", err)
+			return orResult(!a.Text.Empty(), err)
 		}},
 	}
 	for _, s := range stages {

@@ -14,6 +14,8 @@ import (
 	"ramnest/cmd/internal/solve"
 	"ramnest/export"
 	"ramnest/fixture/coupon"
+	"ramnest/force/calibrate"
+	"ramnest/force/unit"
 	workinstructions "ramnest/work-instructions"
 )
 
@@ -29,7 +31,7 @@ func Ladder(ctx context.Context, j *job.File, set coupon.Set, tool string) (Set,
 	for k, b := range set.Builds {
 		l.add(fmt.Sprintf("build-%d.3mf", k+1), func(out io.Writer) error { return export.Write3MF(out, buildPackage(j, set, b, tool)) })
 	}
-	l.add("test.csv", func(out io.Writer) error { return testTable(out, set) })
+	l.add("test.csv", func(out io.Writer) error { return testTable(out, set, j.Shown()) })
 	sheet, err := testSheet(j, set, tool, l.names[len(l.names)-1])
 	if err != nil {
 		return Set{}, err
@@ -42,7 +44,7 @@ func Ladder(ctx context.Context, j *job.File, set coupon.Set, tool string) (Set,
 func buildPackage(j *job.File, set coupon.Set, b coupon.Build, tool string) export.Package {
 	p := export.Package{Metadata: []export.Entry{
 		{Name: "Title", Value: j.Title + ": coupons of latch " + set.Latch},
-		{Name: "Description", Value: fmt.Sprintf("Job %s: ladder of %d pairs, %s in steps of %g mm", j.Mark(), len(set.Steps), strings.ReplaceAll(set.SizeName, "_", " "), set.StepSize)},
+		{Name: "Description", Value: fmt.Sprintf("Job %s: ladder of %d pairs, %s in steps of %s", j.Mark(), len(set.Steps), strings.ReplaceAll(set.SizeName, "_", " "), unit.Length.Of(set.StepSize).Text(j.Shown(), nil))},
 		{Name: "CreationDate", Value: j.Date},
 		{Name: "Application", Value: tool},
 		{Name: "number", Value: j.Number},
@@ -58,11 +60,17 @@ func buildPackage(j *job.File, set coupon.Set, b coupon.Build, tool string) expo
 }
 
 // testTable is the table that is filled in and read by calibrate.
-func testTable(out io.Writer, set coupon.Set) error {
+func testTable(out io.Writer, set coupon.Set, shown unit.System) error {
 	w := csv.NewWriter(out)
-	rows := [][]string{{"latch", "coupon", "size", "force", "note"}}
+	size, force := calibrate.Heads(shown)
+	places := 3
+	if shown.Inch { // to a hundredth of a thou: the reader tells sizes 0.6 µm apart
+		places = 5
+	}
+	rows := [][]string{{"latch", "coupon", size, force, "note"}}
 	for _, s := range set.Steps {
-		rows = append(rows, []string{set.Latch, fmt.Sprint(s.Number), strconv.FormatFloat(s.Size, 'f', 3, 64), "", ""})
+		v, _ := shown.In(s.Size, unit.Length)
+		rows = append(rows, []string{set.Latch, fmt.Sprint(s.Number), strconv.FormatFloat(v, 'f', places, 64), "", ""})
 	}
 	return w.WriteAll(rows)
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 	"testing"
@@ -15,6 +16,7 @@ import (
 	"ramnest/export/page/pagetest"
 	"ramnest/export/quote"
 	"ramnest/force/calibrate"
+	"ramnest/force/unit"
 )
 
 // The files of a ladder: bodies, builds, a table that calibrate reads, and a sheet that
@@ -53,7 +55,7 @@ func TestFilesOfALadder(t *testing.T) {
 				t.Fatal(read, err)
 			}
 			for i, m := range read {
-				if size, err := strconv.ParseFloat(rows[i+1][2], 64); err != nil || m.Size != size || m.Latch != latch || m.Coupon != fmt.Sprint(set.Steps[i].Number) {
+				if size, err := strconv.ParseFloat(rows[i+1][2], 64); err != nil || math.Abs(m.Size-size*s.Job.Shown().One(unit.Length)) > 1e-9 || m.Latch != latch || m.Coupon != fmt.Sprint(set.Steps[i].Number) {
 					t.Errorf("%+v, written %v", m, rows[i+1])
 				}
 			}

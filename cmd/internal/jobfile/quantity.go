@@ -154,3 +154,22 @@ func figureFault(figure, rest string) (problem, want string) {
 	}
 	return "", ""
 }
+
+// Length reads a length from a command line as a file in the same units would hold it, and
+// gives it in mm. field is where it stands, for the error.
+func Length(field, text string, units Units) (float64, error) {
+	d, _ := dimensionOf("mm")
+	v, wrong, _ := quantity(text, false, d, units)
+	if wrong != nil {
+		wrong.Field = field
+		return 0, *wrong
+	}
+	return v, nil
+}
+
+// CutUnit splits a text behind its decimal number and gives both without the room round
+// them; number is empty if there is none.
+func CutUnit(text string) (number, name string) {
+	number, name = cutNumber(strings.TrimSpace(text))
+	return number, strings.TrimSpace(name)
+}

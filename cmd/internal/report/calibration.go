@@ -32,12 +32,14 @@ type Seat struct {
 	Held    bool       `json:"held"`
 	Rises   float64    `json:"rises_mm"` // the upper part may rise so far once the ram is up
 	Text    string     `json:"text"`
+
+	words unit.Text // the same, to be put into the units of the job
 }
 
 func seatsOf(seats []calibrate.Seat) []Seat {
 	out := []Seat{}
 	for _, t := range seats {
-		out = append(out, Seat{t.Latch, t.Stop, t.Drawn, [2]float64{t.Low, t.High}, t.Slack, t.Held, t.Gap, t.Text})
+		out = append(out, Seat{t.Latch, t.Stop, t.Drawn, [2]float64{t.Low, t.High}, t.Slack, t.Held, t.Gap, t.Text.String(), t.Text})
 	}
 	return out
 }
@@ -128,7 +130,7 @@ func (p *page) seats(u units, seats []Seat) {
 		say := func(v float64) string { return unit.Length.Of(v).To(unit.Fine).Number(u.System, nil) }
 		word := "agree"
 		if !t.Held {
-			word = "NOT ENSURED: " + u.text(t.Text)
+			word = "NOT ENSURED: " + t.words.In(u.System)
 		}
 		rows = append(rows, []string{t.Latch, say(t.Stop), say(t.Drawn), say(t.Printed[0]) + ".." + say(t.Printed[1]), say(t.Slack), say(t.Rises), word})
 	}
@@ -189,7 +191,7 @@ func FitText(j *job.File, f Fitted, file string) string {
 	}
 	p.table("rllrrrrrl", rows)
 	for _, r := range f.Fit.Remarks {
-		p.wrap("  - ", "    ", u.text(r))
+		p.wrap("  - ", "    ", r.In(u.System))
 	}
 	for _, a := range f.Advice {
 		p.advice(u, a, f.Card)
@@ -212,7 +214,7 @@ func FitText(j *job.File, f Fitted, file string) string {
 		if !s.Held {
 			word = "NOT ENSURED"
 		}
-		p.wrap("  - ", "    ", u.text(fmt.Sprintf("%s: %s: %s", s.Latch, word, s.Text)))
+		p.wrap("  - ", "    ", unit.Textf("%s: %s: %v", s.Latch, word, s.Text).In(u.System))
 	}
 	if file != "" {
 		p.head("WRITTEN  %s", file)
@@ -237,7 +239,7 @@ func (p *page) advice(u units, a calibrate.Advice, card quote.RateCard) {
 	}
 	p.table("lrrrrrrl", rows)
 	p.line("")
-	p.wrap("  ", "  ", u.text(a.Text))
+	p.wrap("  ", "  ", a.Text.In(u.System))
 	if a.Goal.Round > 0 {
 		text := fmt.Sprintf("Another round: %.2f %s.", a.Goal.Round, card.Currency)
 		if card.Invented {
@@ -304,15 +306,18 @@ func FitJSON(f Fitted) any {
 		NoStop      string     `json:"dead_stop_open,omitzero"`
 		Seats       []Seat     `json:"seats"`
 	}{Schema: f.Schema, Tool: f.Tool, Number: f.Number, Source: f.Sheet.Source, Date: f.Sheet.Date, Measured: f.Fit.Measured, Correlation: f.Fit.Correlation, Residuals: []residual{},
-		Remarks: append([]string{}, f.Fit.Remarks...), Advice: []advice{}, Currency: f.Card.Currency, Invented: f.Card.Invented, Past: f.Past, NoStop: f.NoStop, Seats: seatsOf(f.Seats)}
+		Remarks: []string{}, Advice: []advice{}, Currency: f.Card.Currency, Invented: f.Card.Invented, Past: f.Past, NoStop: f.NoStop, Seats: seatsOf(f.Seats)}
 	for _, e := range append([]calibrate.Estimate{f.Fit.Friction, f.Fit.Stiffness, f.Fit.Scatter}, f.Fit.Offsets...) {
 		out.Estimates = append(out.Estimates, estimate{e.Name, strings.TrimSpace(e.Unit), e.Prior, [2]float64{e.PriorLow, e.PriorHigh}, e.Value, [2]float64{e.Low, e.High}})
 	}
 	for _, r := range f.Fit.Residuals {
 		out.Residuals = append(out.Residuals, residual{r.Line, r.Latch, r.Coupon, r.Size, r.Force, r.NoGo, r.Predicted, [2]float64{r.Low, r.High}, r.Deviation, r.Outlier})
 	}
+	for _, r := range f.Fit.Remarks {
+		out.Remarks = append(out.Remarks, r.String())
+	}
 	for _, a := range f.Advice {
-		x := advice{Latch: a.Goal.Latch, Least: a.Goal.Least, Most: a.Goal.Most, Take: a.Options[a.Take].Coupon, Another: a.Another, Round: a.Goal.Round, Text: a.Text}
+		x := advice{Latch: a.Goal.Latch, Least: a.Goal.Least, Most: a.Goal.Most, Take: a.Options[a.Take].Coupon, Another: a.Another, Round: a.Goal.Round, Text: a.Text.String()}
 		for _, o := range a.Options {
 			x.Options = append(x.Options, option{o.Coupon, o.Size, o.Band.P5, o.Band.P95, o.Failing})
 		}

@@ -58,7 +58,7 @@ func warnings(s *solve.Solution) []Warning {
 		for i := range s.Steps {
 			for _, t := range s.Steps[i].Seats {
 				if !t.Held {
-					add(Warning{Step: s.Steps[i].Name, Latch: t.Latch, Number: warnSeat, Text: t.Latch + ", as the shop prints it, may not be home at the dead stop: " + t.Text})
+					add(Warning{Step: s.Steps[i].Name, Latch: t.Latch, Number: warnSeat, Text: t.Latch + ", as the shop prints it, may not be home at the dead stop: " + t.Text.In(u)})
 				}
 			}
 		}
