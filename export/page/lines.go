@@ -34,7 +34,7 @@ func (b *Book) Wrap(f Font, width float64, s string) []string {
 // WrapAfter is Wrap where the first line begins after an indent [mm].
 func (b *Book) WrapAfter(f Font, width, indent float64, s string) []string {
 	var out []string
-	for part := range strings.SplitSeq(s, "\n") {
+	for part := range strings.SplitSeq(whole(s), "\n") {
 		out = append(out, b.wrap(f, width, indent, part)...)
 		indent = 0
 	}
