@@ -160,7 +160,7 @@ func TestSheetsDoNotContradictThemselves(t *testing.T) {
 			}
 		}
 		limits := map[string]bool{}
-		for _, m := range regexp.MustCompile(`(?:takes more than|\x02?More than) ([0-9.]+ N)[ :][wn]`).FindAllStringSubmatch(asked+" "+forbidden, -1) {
+		for _, m := range regexp.MustCompile(`(?:takes more than|More than) ([0-9.]+ N)(?:: what| needed)`).FindAllStringSubmatch(asked+" "+forbidden, -1) {
 			limits[m[1]] = true
 		}
 		if st.Decision.Chosen != method.ByMallet && len(limits) != 1 {
