@@ -135,16 +135,9 @@ func (c Cantilever) spring(m Material) armSpring {
 		a.slope = along / (e * s.Inertia * f)
 		a.turn = (2*l + math.Pi*r) / along
 	case "rocker":
-		bars := 2.0
-		if c.Bars == 1 {
-			bars = 1
-		}
-		twist, torque := TorsionBar(c.BarRadius, c.BarLength, 1, e, m.Poisson.Value)
-		a.stiffness = bars * torque / twist / (l * l)
-		a.root = 1 / (twist * l * (1 + m.Poisson.Value))
-		a.across = a.root
-		a.slope, a.turn = 1/l, 1/l
-		a.face = c.BarRadius // the lever counts as thick as its bars; common practice, no source
+		v := c.bars().springs(m).value
+		a.stiffness, a.root, a.across = v["K"], v["eps_t"], v["eps_t"]
+		a.slope, a.turn, a.face = v["theta_y"], v["turn_y"], v["c"]
 	}
 	if c.BaseFactor != nil && c.shape() != "straight" {
 		a.q = *c.BaseFactor
@@ -195,4 +188,9 @@ func thinness(m Material, thickness float64) float64 {
 		return 0
 	}
 	return -math.Log(thinLeft)
+}
+
+// bars is a rocker as a stiff lever on its bars.
+func (c Cantilever) bars() Torsional {
+	return Torsional{Length: c.Length, BarRadius: c.BarRadius, BarLength: c.BarLength, Bars: c.Bars}
 }

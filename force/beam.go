@@ -123,14 +123,3 @@ func LArmCompliance(e, l1, i1, l2, i2 float64) float64 {
 func UArmCompliance(e, l, r, i float64) float64 {
 	return (4*l*l*l + 6*math.Pi*l*l*r + 24*l*r*r + 3*math.Pi*r*r*r) / (6 * e * i)
 }
-
-// TorsionBar gives twist [rad] and torque [N mm] of a round bar at a shear strain.
-//
-//	twist = gamma l / r,  torque = gamma G Ip / r,  G = E/(2 (1 + nu)),  Ip = pi r^4/2
-//
-// r: radius, l: length [mm]; gamma: shear strain at the surface [1], permitted
-// about (1 + nu) times the permitted strain; e: modulus [MPa], nu: Poisson ratio.
-// Source: Snap-Fit Joints for Plastics - A Design Guide, p. 18-19 (read).
-func TorsionBar(r, l, gamma, e, nu float64) (twist, torque float64) {
-	return gamma * l / r, gamma * e / (2 * (1 + nu)) * math.Pi * r * r * r / 2
-}

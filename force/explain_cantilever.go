@@ -1,7 +1,5 @@
 package force
 
-import "math"
-
 func (c Cantilever) explain(e *explainer) {
 	l, y := c.Length, c.Undercut
 	a := c.spring(e.outer)
@@ -12,7 +10,7 @@ func (c Cantilever) explain(e *explainer) {
 	modulus := e.modulus("s", e.outer)
 	switch c.shape() {
 	case "rocker":
-		e.rocker(c, a, modulus)
+		e.rocker(c, a)
 	default:
 		e.arm(c, a, modulus)
 	}
@@ -152,17 +150,13 @@ func (e *explainer) arm(c Cantilever, a armSpring, modulus float64) {
 }
 
 // rocker explains a lever on torsion bars.
-func (e *explainer) rocker(c Cantilever, a armSpring, modulus float64) {
-	nu := e.outer.Poisson.Value
-	bars := 2.0
-	if c.Bars == 1 {
-		bars = 1
+func (e *explainer) rocker(c Cantilever, a armSpring) {
+	e.size("r", c.BarRadius, "radius of the bars")
+	e.size("l", c.BarLength, "length of one bar")
+	w := c.bars().springs(e.outer)
+	if c.BaseFactor != nil {
+		w.with("Q", a.q)
+		w.by(torsionBase...)
 	}
-	g := modulus / (2 * (1 + nu))
-	e.step("rocker.shear", "G", g, "MPa", "G = E/(2 (1 + nu))", sourceGuide+", p. 18-19", MarkRead, "%s/(2*(1 + %s))", modulus, nu)
-	ip := math.Pi * math.Pow(c.BarRadius, 4) / 2
-	e.step("rocker.inertia", "Ip", ip, "mm^4", "Ip = pi r^4/2", sourceGuide+", p. 18-19", MarkRead, "pi*%s^4/2", c.BarRadius)
-	e.step("arm.stiffness", "K", a.stiffness, "N/mm", "K = n G Ip/(l L^2)/Q, L: lever, l: bar", sourceGuide+", p. 18-19", MarkRead, "%s*%s*%s/(%s*%s^2)/%s", bars, g, ip, c.BarLength, c.Length, a.q)
-	e.step("arm.tip_slope", "theta/y", a.slope, "1/mm", "theta/y = 1/L, and turn/y the same", sourceGeometry, MarkOwn, "1/%s", c.Length)
-	e.step("rocker.strain", "eps/y", a.across, "1/mm", "eps/y = gamma/(1 + nu)/y, gamma = r y/(l L)", sourceGuide+", p. 18-19", MarkRead, "%s/(%s*%s)/(1 + %s)/%s", c.BarRadius, c.BarLength, c.Length, nu, a.q)
+	e.lines = append(e.lines, w.lines...)
 }

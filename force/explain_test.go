@@ -199,6 +199,10 @@ func variants() []Assembly {
 		c.Shape, c.TipThickness, c.BarRadius, c.BarLength = "rocker", 0, 1.2, 8
 		c.Thickness, c.Width = 0, 0
 	})
+	arm(func(c *Cantilever) {
+		c.Shape, c.TipThickness, c.BarRadius, c.BarLength, c.Bars, c.BaseFactor = "rocker", 0, 1.2, 8, 1, ptr(1.4)
+		c.Thickness, c.Width = 0, 0
+	})
 
 	bent, sharp, slim := leverJob(), leverJob(), leverJob()
 	bent.Latches[0].Torsional.Thickness, bent.Latches[0].Torsional.Width = 3, 4

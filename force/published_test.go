@@ -205,8 +205,10 @@ func answerPressed(p published) answers {
 		f := PressForce(in("mu"), in("pressure_MPa"), 2*in("shaft_radius_mm"), in("length_mm"))
 		return answers{"axial_force_N": f, "torque_Nmm": f * in("shaft_radius_mm")}
 	case "torsion":
-		twist, torque := TorsionBar(in("bar_radius_mm"), in("bar_length_mm"), in("shear_strain"), in("modulus_MPa"), in("poisson"))
-		return answers{"twist_deg": twist * degree, "torque_Nmm": torque, "lever_force_N": torque / in("lever_mm")}
+		lever := Torsional{Length: in("lever_mm"), BarRadius: in("bar_radius_mm"), BarLength: in("bar_length_mm"), Bars: 1}
+		v := lever.springs(Material{Modulus: Figure{Value: in("modulus_MPa")}, Poisson: Figure{Value: in("poisson")}}).value
+		y := in("shear_strain") / (v["eps_t"] * (1 + v["nu"]))
+		return answers{"twist_deg": y * v["theta_y"] * degree, "torque_Nmm": v["K"] * y * lever.Length, "lever_force_N": v["K"] * y}
 	case "secant_modulus":
 		slope := (in("Es_a_MPa") - in("Es_b_MPa")) / (in("strain_b") - in("strain_a"))
 		e := in("Es_a_MPa") + slope*in("strain_a")

@@ -64,7 +64,8 @@ func (w *working) by(all ...relation) {
 			formula += ", " + r.note
 		}
 		w.with(r.symbol, v)
-		w.lines = append(w.lines, Line{ID: r.id, Symbol: r.symbol, Value: v, Unit: r.unit, Formula: formula, Numbers: p.numbers.String(), Source: r.source, Mark: r.mark})
+		w.lines = append(w.lines, Line{ID: r.id, Symbol: r.symbol, Value: v, Unit: r.unit, Formula: formula,
+			Numbers: p.numbers.String(), Source: r.source, Mark: r.mark})
 	}
 }
 

@@ -40,33 +40,49 @@ var (
 	torsionBars = []relation{
 		{"torsion.shear", "G", "MPa", "E/(2*(1 + nu))", "", "shear modulus", sourceGuide + ", p. 18-19", MarkRead},
 		{"torsion.inertia", "Ip", "mm^4", "pi*r^4/2", "", "polar second moment of a bar", sourceGuide + ", p. 18-19", MarkRead},
-		{"torsion.twist", "C_t", "1/(N mm)", "l/(n*G*Ip)", "twist of the bars per moment", "twist of the bars", sourceGuide + ", p. 18-19", MarkRead},
+		{"torsion.twist", "C_t", "1/(N mm)", "l/(n*G*Ip)",
+			"twist of the bars per moment", "twist of the bars", sourceGuide + ", p. 18-19", MarkRead},
 	}
 	torsionStiff = []relation{
-		{"torsion.stiffness", "K", "N/mm", "1/(C_t*L^2)", "the lever being stiff", "stiffness of the hook", sourceGuide + ", p. 18-19", MarkRead},
-		{"torsion.slope", "theta_y", "1/mm", "K*C_t*L", "slope of the hook per deflection", "slope of the hook by a force across the lever", sourceGeometry, MarkOwn},
-		{"torsion.turn", "turn_y", "1/mm", "theta_y", "by a moment at the hook no other", "slope of the hook by a moment", sourceGeometry, MarkOwn},
-		{"torsion.face", "c", "mm", "r", "the lever counts as thick as its bars", "neutral axis to the face that the mate pushes on", "own", MarkPractice},
+		{"torsion.stiffness", "K", "N/mm", "1/(C_t*L^2)",
+			"the lever being stiff", "stiffness of the hook", sourceGuide + ", p. 18-19", MarkRead},
+		{"torsion.slope", "theta_y", "1/mm", "K*C_t*L",
+			"slope of the hook per deflection", "slope of the hook by a force across the lever", sourceGeometry, MarkOwn},
+		{"torsion.turn", "turn_y", "1/mm", "theta_y",
+			"by a moment at the hook no other", "slope of the hook by a moment", sourceGeometry, MarkOwn},
+		{"torsion.face", "c", "mm", "r",
+			"the lever counts as thick as its bars", "neutral axis to the face that the mate pushes on", "own", MarkPractice},
 	}
 	torsionBent = []relation{
 		{"torsion.lever_inertia", "I", "mm^4", "b*t^3/12", "", "second moment of the lever", sourceBeam, MarkMemory},
-		{"torsion.stiffness", "K", "N/mm", "1/(C_t*L^2 + L^3/(3*E*I))", "bars and lever in series", "stiffness of the hook", "own, Castigliano", MarkOwn},
-		{"torsion.slope", "theta_y", "1/mm", "K*(C_t*L + L^2/(2*E*I))", "slope of the hook per deflection", "slope of the hook by a force across the lever", "own, Castigliano", MarkOwn},
-		{"torsion.turn", "turn_y", "1/mm", "K*(C_t + L/(E*I))/theta_y", "the same by a moment at the hook", "slope of the hook by a moment", "own, Castigliano", MarkOwn},
+		{"torsion.stiffness", "K", "N/mm", "1/(C_t*L^2 + L^3/(3*E*I))",
+			"bars and lever in series", "stiffness of the hook", "own, Castigliano", MarkOwn},
+		{"torsion.slope", "theta_y", "1/mm", "K*(C_t*L + L^2/(2*E*I))",
+			"slope of the hook per deflection", "slope of the hook by a force across the lever", "own, Castigliano", MarkOwn},
+		{"torsion.turn", "turn_y", "1/mm", "K*(C_t + L/(E*I))/theta_y",
+			"the same by a moment at the hook", "slope of the hook by a moment", "own, Castigliano", MarkOwn},
 		{"torsion.face", "c", "mm", "t/2", "", "neutral axis to the face that the mate pushes on", sourceBeam, MarkMemory},
-		{"torsion.lever_strain", "eps_b", "1/mm", "K*L*t/(2*E*I)", "strain of the lever at the bars per deflection", "strain of the lever per deflection", sourceBeam, MarkMemory},
+		{"torsion.lever_strain", "eps_b", "1/mm", "K*L*t/(2*E*I)",
+			"strain of the lever at the bars per deflection", "strain of the lever per deflection", sourceBeam, MarkMemory},
 	}
-	torsionStrain = []relation{
-		{"torsion.bar_strain", "eps_t", "1/mm", "K*L*r/(n*G*Ip)/(1 + nu)", "gamma/(1 + nu) at the surface of a bar per deflection: permitted is gamma = (1 + nu) eps", "strain of the bars per deflection", sourceGuide + ", p. 18-19", MarkRead},
-		{"torsion.lever", "kappa", "1", "c*theta_y", "lever of the axial part of the contact force", "lever of the axial force", "own", MarkOwn},
+	torsionStrain = relation{"torsion.bar_strain", "eps_t", "1/mm", "K*L*r/(n*G*Ip)/(1 + nu)",
+		"gamma/(1 + nu) at the surface of a bar per deflection: permitted is gamma = (1 + nu) eps", "strain of the bars per deflection", sourceGuide + ", p. 18-19", MarkRead}
+	torsionLever = relation{"torsion.lever", "kappa", "1", "c*theta_y",
+		"lever of the axial part of the contact force", "lever of the axial force", "own", MarkOwn}
+	torsionBase = []relation{
+		{"torsion.base", "K_Q", "N/mm", "K/Q", "on stands that give", "stiffness on a base that gives", "job", MarkJob},
+		{"torsion.base_strain", "eps_Q", "1/mm", "eps_t/Q", "", "strain on a base that gives", "job", MarkJob},
 	}
-	torsionSharp   = relation{"torsion.root", "Kt", "1", "0.9072*q^(0 - 0.33333)", "q = fillet/(2 r), unstated 0.1", "strain at the fillet over the nominal one", "Norton, Machine Design, appendix, as for an arm in bending", MarkMemory}
-	torsionFillet  = relation{"torsion.root", "Kt", "1", "1", "of a large fillet", "strain at the fillet over the nominal one", "Norton, Machine Design, appendix", MarkMemory}
+	torsionSharp = relation{"torsion.root", "Kt", "1", "0.9072*q^(0 - 0.33333)",
+		"q = fillet/(2 r), unstated 0.1", "strain at the fillet over the nominal one", "Norton, Machine Design, appendix, as for an arm in bending", MarkMemory}
+	torsionFillet = relation{"torsion.root", "Kt", "1", "1",
+		"of a large fillet", "strain at the fillet over the nominal one", "Norton, Machine Design, appendix", MarkMemory}
 	torsionGoverns = [2]relation{
 		{"torsion.strain", "eps", "1", "Kt*eps_t*y", "in the bars, nearest its limit", "strain nearest its limit", "own", MarkOwn},
 		{"torsion.strain", "eps", "1", "eps_b*y", "in the lever, nearest its limit", "strain nearest its limit", "own", MarkOwn},
 	}
-	torsionOpen = relation{"torsion.open", "F_open", "N", "P*L/l_p", "pressed on the second lever until the hook is free, without friction at the hook", "force of a finger that opens it", "moments about the bars", MarkOwn}
+	torsionOpen = relation{"torsion.open", "F_open", "N", "P*L/l_p",
+		"pressed on the second lever until the hook is free, without friction at the hook", "force of a finger that opens it", "moments about the bars", MarkOwn}
 )
 
 // dimensions are its lengths with their valid ranges.
@@ -97,19 +113,21 @@ func (t Torsional) Validate() []fault.Fault {
 		out = append(out, lengthFault("bar_tol", *t.BarTol, 0, t.BarRadius)...)
 	}
 	if (t.Thickness == 0) != (t.Width == 0) {
-		out = append(out, fault.Fault{Field: "thickness", Given: figure(t.Thickness) + " mm", Problem: "and width are stated by one alone", Want: "both, or neither for a stiff lever"})
+		out = append(out, fault.Fault{Field: "thickness", Given: figure(t.Thickness) + " mm", Problem: "and width are stated by one alone",
+			Want: "both, or neither for a stiff lever"})
 	}
 	return out
 }
 
 // Rocker is the joint as a stiff lever on its bars: the same hook at the same place.
 func (t Torsional) Rocker() Cantilever {
-	return Cantilever{Flexes: t.Flexes, Bends: t.Bends, Shape: "rocker", Toward: t.Toward, Undercut: t.Undercut, UndercutTol: t.UndercutTol, MatingAngle: t.MatingAngle,
-		ReturnAngle: t.ReturnAngle, Land: t.Land, Length: t.Length, BarRadius: t.BarRadius, BarLength: t.BarLength, Bars: t.Bars, RootRadius: t.RootRadius}
+	return Cantilever{Flexes: t.Flexes, Bends: t.Bends, Shape: "rocker", Toward: t.Toward,
+		Undercut: t.Undercut, UndercutTol: t.UndercutTol, MatingAngle: t.MatingAngle, ReturnAngle: t.ReturnAngle, Land: t.Land,
+		Length: t.Length, BarRadius: t.BarRadius, BarLength: t.BarLength, Bars: t.Bars, RootRadius: t.RootRadius}
 }
 
-// work works the springs out; bars says that their strain is nearer its limit.
-func (t Torsional) work(m Material, use string) (w working, bars bool) {
+// springs works out bars and lever.
+func (t Torsional) springs(m Material) (w working) {
 	for _, d := range t.dimensions() {
 		w.with(d.symbol, d.v)
 	}
@@ -126,7 +144,14 @@ func (t Torsional) work(m Material, use string) (w working, bars bool) {
 	} else {
 		w.by(torsionStiff...)
 	}
-	w.by(torsionStrain...)
+	w.by(torsionStrain)
+	return w
+}
+
+// work goes on to the strain; bars says that theirs is nearer its limit.
+func (t Torsional) work(m Material, use string) (w working, bars bool) {
+	w = t.springs(m)
+	w.by(torsionLever)
 	root := torsionSharp
 	w.with("q", sharpRoot)
 	if t.RootRadius != nil {
@@ -151,10 +176,12 @@ func (t Torsional) ready(arm, mate Material, use string) joint {
 	v := w.value
 	s := hookSizing(t.Undercut, t.UndercutTol, t.Length, arm, mate)
 	j := joint{
-		strained: "shear of the torsion bars over 1 + nu, with the root's concentration", arm: true, path: hump, outerIsLower: t.Flexes == "lower",
+		strained: "shear of the torsion bars over 1 + nu, with the root's concentration",
+		arm:      true, path: hump, outerIsLower: t.Flexes == "lower",
 		size: s.size, drawn: s.size, half: 1, fromOuter: s.outer, fromInner: s.inner, worst: s.worst,
 		alpha: t.MatingAngle, back: t.ReturnAngle, land: t.Land,
-		outer:    member{stiffness: v["K"], strain: v["eps"] / t.Undercut, limit: arm.PermittedHoop(use).Value, wall: wallShare(t.BarTol, arm, 2*t.BarRadius), law: barWall},
+		outer: member{stiffness: v["K"], strain: v["eps"] / t.Undercut, limit: arm.PermittedHoop(use).Value,
+			wall: wallShare(t.BarTol, arm, 2*t.BarRadius), law: barWall},
 		inner:    member{limit: 1},
 		rotation: v["theta_y"], turning: v["turn_y"] - v["theta_y"], lever: v["kappa"], thin: thinness(arm, 2*t.BarRadius),
 		modelUp: math.Log(armModel), modelDown: math.Log(armModel * farBent(t.Undercut/t.Length)),
@@ -169,7 +196,8 @@ func (t Torsional) ready(arm, mate Material, use string) joint {
 }
 
 func (t Torsional) relations() []relation {
-	return slices.Concat(torsionBars, torsionBent, torsionStrain, torsionGoverns[:], []relation{torsionSharp, torsionOpen})
+	return slices.Concat(torsionBars, torsionBent, torsionBase, torsionGoverns[:],
+		[]relation{torsionStrain, torsionLever, torsionSharp, torsionOpen})
 }
 
 func (t Torsional) explain(e *explainer) {
