@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -15,6 +16,7 @@ import (
 	"strings"
 	"time"
 
+	"ramnest/cmd/internal/stepmesh"
 	"ramnest/fixture/envelope"
 	"ramnest/fixture/envelope/meshfile"
 )
@@ -148,6 +150,48 @@ func (c *console) opener(folder string, root *os.Root) envelope.Opener {
 			f.Close()
 			return nil, 0, nil, err
 		}
+		if stepmesh.Is(f) {
+			defer f.Close()
+			m, err := c.meshed(f, info)
+			if err != nil {
+				return nil, 0, nil, err
+			}
+			return m, m.Size(), io.NopCloser(m), nil
+		}
 		return stoppedReader{c.ctx, f}, info.Size(), f, nil
 	}
+}
+
+// A meshedStep is a STEP file as triangles; it tells how it came to them.
+type meshedStep struct {
+	*bytes.Reader
+	how string
+}
+
+// Origin is where the triangles come from.
+func (m meshedStep) Origin() string { return m.how }
+
+// meshed meshes a STEP file, once in a run.
+func (c *console) meshed(f *os.File, info os.FileInfo) (meshedStep, error) {
+	c.stepping.Lock()
+	defer c.stepping.Unlock()
+	for _, s := range c.steps {
+		if os.SameFile(s.file, info) {
+			return meshedStep{bytes.NewReader(s.mesh.STL), s.mesh.How}, nil
+		}
+	}
+	done := c.stage("meshing " + info.Name())
+	defer done()
+	m, err := stepmesh.Mesh(c.ctx, f, info.Size(), stepmesh.Limits{Bytes: c.meshBytes, Memory: c.MaxMemory << 20})
+	if err != nil {
+		return meshedStep{}, err
+	}
+	c.steps = append(c.steps, stepped{info, m})
+	return meshedStep{bytes.NewReader(m.STL), m.How}, nil
+}
+
+// A stepped file has been meshed in this run.
+type stepped struct {
+	file os.FileInfo
+	mesh stepmesh.Result
 }

@@ -8,6 +8,7 @@ import (
 	"os"
 	"runtime/debug"
 	"strings"
+	"sync"
 
 	"github.com/alecthomas/kong"
 
@@ -58,6 +59,9 @@ type console struct {
 	in  io.Reader
 	out io.Writer
 	err *lockedWriter
+
+	stepping sync.Mutex
+	steps    []stepped // STEP files that were meshed
 
 	inputs export.Inputs // what was read, and must not be written over
 }

@@ -98,6 +98,10 @@ func Inspected(n Inspection, circles bool) string {
 	pg := &page{}
 	p := pg.line
 	p("%s", n.File)
+	if len(n.Format) > 12 { // how a STEP file was meshed
+		p("  %s", n.Format)
+		n.Format = "there"
+	}
 	p("  %s, %d triangles, %d shell%s, %.4g x %.4g x %.4g mm", n.Format, n.Mesh.Triangles, n.Mesh.Shells, plural(n.Mesh.Shells), n.Size[0], n.Size[1], n.Size[2])
 	switch {
 	case n.Mesh.Closed && n.Mesh.Turned > 0:
