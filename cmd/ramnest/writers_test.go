@@ -19,9 +19,9 @@ var reading = []string{
 // writers are the functions of cmd that write, each with what keeps the inputs from it.
 var writers = map[string]string{
 	"(*ramnest/cmd/ramnest.console).write":         "hands the inputs to export, which refuses them",
-	"ramnest/cmd/internal/stepmesh.Mesh":          "works in a folder of its own that it has just made",
-	"ramnest/cmd/internal/stepmesh.run":           "runs the mesher in that folder",
-	"ramnest/cmd/internal/stepmesh.put":           "copies the STEP file into that folder",
+	"ramnest/cmd/internal/stepmesh.Mesh":           "works in a folder of its own that it has just made",
+	"ramnest/cmd/internal/stepmesh.run":            "runs the mesher in that folder",
+	"ramnest/cmd/internal/stepmesh.put":            "copies the STEP file into that folder",
 	"ramnest/cmd/internal/batch.openFolder":        "makes the folder of a batch",
 	"(*ramnest/cmd/internal/batch.folder).recover": "asks the inputs before what was begun is cleared away",
 	"(*ramnest/cmd/internal/batch.folder).put":     "asks the inputs before a folder is replaced",
