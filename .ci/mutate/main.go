@@ -55,6 +55,7 @@ func main() {
 	first := flag.String("first", "", "tests to try before all of them; a fault that these catch is caught")
 	least := flag.Float64("least", 0.85, "share that must be caught")
 	strict := flag.String("strict", "force,force/method,fixture/strength,work-instructions/caution_,work-instructions/acceptance.go,work-instructions/gap.go,fixture/seated.go,fixture/seat_gap.go", "rooms, and beginnings of files, in which none may survive")
+	most := flag.Duration("for", 0, "plant no more after so long; 0: all")
 	limit := flag.Duration("timeout", 3*time.Minute, "of the tests of one package; a fault that hangs them is caught")
 	flag.Parse()
 	files, err := regexp.Compile(*in)
@@ -77,7 +78,8 @@ func main() {
 	rng := rand.New(rand.NewPCG(*seed, 0x6d7574617465))
 	tried, caught := map[string]int{}, map[string]int{}
 	bad := false
-	for k := 0; k < *n; k++ {
+	begun := time.Now()
+	for k := 0; k < *n && (*most == 0 || time.Since(begun) < *most); k++ {
 		r := rooms[k%len(rooms)]
 		var s site
 		verdict := "does not build"
