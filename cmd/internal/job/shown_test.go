@@ -2,10 +2,12 @@ package job_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"ramnest/cmd/internal/job"
 	"ramnest/fixture/envelope"
+	"ramnest/force/fault"
 	"ramnest/force/unit"
 )
 
@@ -56,5 +58,30 @@ func TestWhatIsLeftOut(t *testing.T) {
 	f.Rates = &card
 	if f.Card().Name != "own" {
 		t.Error("the shop's own card was not taken")
+	}
+}
+
+// What the sheet has room for: just so long is taken, one more is not.
+func TestLongestWords(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct {
+		field string
+		set   func(f *job.File, s string)
+		most  int
+	}{
+		{"job", func(f *job.File, s string) { f.Number = s }, 40},
+		{"revision", func(f *job.File, s string) { f.Revision = s }, 40},
+		{"title", func(f *job.File, s string) { f.Title = s }, 200},
+		{"author", func(f *job.File, s string) { f.Author = s }, 60},
+		{"method.override", func(f *job.File, s string) { f.Method = &job.Wanted{Force: "hand", Override: s} }, 500},
+	} {
+		long := func(n int) bool {
+			var f job.File
+			c.set(&f, strings.Repeat("é", n))
+			return slices.ContainsFunc(f.Validate(), func(b fault.Fault) bool { return b.Field == c.field && strings.Contains(b.Problem, "long") })
+		}
+		if long(c.most) || !long(c.most+1) {
+			t.Errorf("%s: %d characters are too long: %t, one more: %t", c.field, c.most, long(c.most), long(c.most+1))
+		}
 	}
 }
