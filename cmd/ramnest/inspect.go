@@ -25,6 +25,7 @@ type inspectCommand struct {
 	Up      axis   `enum:",+x,-x,+y,-y,+z,-z" default:"" placeholder:"AXIS" help:"Axis that points up for --circles and the picture. Left out: the suggested one. With --with: that of the upper part; left out: +z."`
 	Circles bool   `help:"List round features seen along the axis, ready to paste into a job."`
 	Picture string `placeholder:"FILE" help:"Write a picture of the part, standing as suggested, as PNG."`
+	Seat    bool   `help:"With --with: rank the poses in which the upper part closes, in place of the latches at one; --picture draws each."`
 	JSON    bool   `name:"json" help:"Print all of it as JSON."`
 }
 
@@ -49,16 +50,25 @@ touches over its height; clean is the height up to which it touches all round.
 
 With an upper part, everything that must give way on the way in is found, measured
 in sections of the two meshes, and listed; what is doubtful apart, with the reason.
+With --seat or --picture the poses in which it closes are ranked instead, by what both
+shadows share, guidance, seat and what gives way, and each is drawn.
 
     ramnest inspect parts/lid.stl
     ramnest inspect parts/lid.stl --circles --up=-z --unit in
-    ramnest inspect parts/box.stl --with parts/lid.stl --up=-z --move=0,0,12.5`
+    ramnest inspect parts/box.stl --with parts/lid.stl --up=-z --move=0,0,12.5
+    ramnest inspect parts/box.stl --with parts/lid.stl --seat --picture poses.png`
 }
 
 // Run inspects the mesh.
 func (i *inspectCommand) Run(c *console) error {
+	if i.With != "" && (i.Seat || i.Picture != "") {
+		return i.seat(c)
+	}
 	if i.With != "" {
 		return i.pair(c)
+	}
+	if i.Seat {
+		return badUse{"inspect: --seat needs --with, the upper part"}
 	}
 	c.inputs.Add(i.Mesh)
 	root, err := os.OpenRoot(filepath.Dir(i.Mesh))
@@ -147,8 +157,8 @@ func (i *inspectCommand) draw(c *console, part *envelope.Envelope) error {
 
 // pair prints the latches between two parts.
 func (i *inspectCommand) pair(c *console) error {
-	if i.Circles || i.Picture != "" || i.Object != "" {
-		return badUse{"inspect: --circles, --picture and --object are for one part, without --with"}
+	if i.Circles || i.Object != "" {
+		return badUse{"inspect: --circles and --object are for one part, without --with"}
 	}
 	lower, err := c.part(i.Mesh, envelope.MeshSpec{Unit: i.Unit})
 	if err != nil {

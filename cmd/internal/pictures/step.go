@@ -265,3 +265,8 @@ func (s stack) plan() picture.Scene {
 func OfPart(ctx context.Context, e *envelope.Envelope) (*image.Paletted, error) {
 	return picture.RenderContext(ctx, scene(usual, part(fixture.Part{Envelope: e}, picture.Medium, 0)))
 }
+
+// OfPair draws two parts, the upper one in its place.
+func OfPair(ctx context.Context, lower, upper *envelope.Envelope) (*image.Paletted, error) {
+	return picture.RenderContext(ctx, scene(usual, part(fixture.Part{Envelope: lower}, picture.Medium, 0), part(fixture.Part{Envelope: upper}, picture.Accent, 0)))
+}

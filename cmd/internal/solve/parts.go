@@ -40,6 +40,9 @@ func readParts(steps []Step, m Means) error {
 		if p := sources[i]; err == nil && p.part.Envelope.Mesh != nil && p.part.Envelope.Mesh.Drop == "yes" && !slices.ContainsFunc(steps, func(s Step) bool { return s.Upper == p.part }) {
 			refused.Faults = append(refused.Faults, fault.Fault{Field: p.path + ".envelope.mesh.drop", Given: "yes", Problem: "the lower part stands where it is put", Want: "drop at the upper part"})
 		}
+		if p := sources[i]; err == nil && p.part.Envelope.Mesh != nil && p.part.Envelope.Mesh.Seat == "find" && !slices.ContainsFunc(steps, func(s Step) bool { return s.Upper == p.part }) {
+			refused.Faults = append(refused.Faults, fault.Fault{Field: p.path + ".envelope.mesh.seat", Given: "find", Problem: "the lower part stands where it is put", Want: "seat at the upper part"})
+		}
 		if err == nil {
 			continue
 		}
@@ -59,6 +62,18 @@ func readParts(steps []Step, m Means) error {
 	for i := range steps {
 		s := &steps[i]
 		s.LowerEnvelope, s.UpperEnvelope = built[number[s.Lower]], built[number[s.Upper]]
+		if mesh := s.Upper.Envelope.Mesh; mesh != nil && mesh.Seat == "find" && !fallen[s.Upper] {
+			fallen[s.Upper] = true
+			said, err := s.seat(m, steps[:i])
+			if r, ok := errors.AsType[*Refused](err); ok {
+				refused.Faults = append(refused.Faults, r.Faults...)
+				continue
+			} else if err != nil {
+				return err
+			}
+			built[number[s.Upper]] = s.UpperEnvelope
+			s.Remarks = append(s.Remarks, said)
+		}
 		pair := s.Pair()
 		pair.Earlier = pressedOn(steps[:i], s.LowerEnvelope)
 		if m := s.Upper.Envelope.Mesh; m != nil && m.Drop == "yes" && !fallen[s.Upper] {
