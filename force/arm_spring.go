@@ -112,40 +112,19 @@ func (c Cantilever) spring(m Material) armSpring {
 		// The base turns the tip by its rotation on top of the arm's own slope.
 		a.slope = (TipSlopeFactor(kt, kw) + a.q - 1) / (l * a.q)
 		a.turn = (3*TipTurnFactor(kt, kw)/t + a.q - 1) / (l * l * a.q) / a.slope
-	case "l_arm":
-		i2 := Rectangle(c.Width, c.BaseThickness).Inertia
-		f := LArmCompliance(e, l, s.Inertia, c.BaseLength, i2)
-		a.stiffness = 1 / f
-		a.root = l * tensile / (e * s.Inertia * f)
-		a.axial = a.root
-		a.across = l * c.BaseThickness / 2 / (e * i2 * f)
-		a.slope = (l*l/(2*s.Inertia) + l*c.BaseLength/i2) / (e * f)
-		a.turn = (l/s.Inertia + c.BaseLength/i2) / (e * f) / a.slope
-		// The axial force also bends the strip: towards the mate or away from it,
-		// by which side of the arm the strip is held on.
-		a.unsure = l * c.BaseLength * c.BaseLength / (2 * i2) / (e * f)
-	case "u_arm":
-		f := UArmCompliance(e, l, c.BendRadius, s.Inertia)
-		a.stiffness = 1 / f
-		a.axial = l * tensile / (e * s.Inertia * f)
-		a.across = (l + c.BendRadius) * tensile / (e * s.Inertia * f)
-		a.kt = 1 // the root carries little of the moment
-		r := c.BendRadius
-		along := l*l + math.Pi*l*r + 2*r*r
-		a.slope = along / (e * s.Inertia * f)
-		a.turn = (2*l + math.Pi*r) / along
-	case "rocker":
-		v := c.bars().springs(m).value
-		a.stiffness, a.root, a.across = v["K"], v["eps_t"], v["eps_t"]
-		a.slope, a.turn, a.face = v["theta_y"], v["turn_y"], v["c"]
-	}
-	if c.BaseFactor != nil && c.shape() != "straight" {
-		a.q = *c.BaseFactor
-		a.stiffness, a.root, a.axial, a.across = a.stiffness/a.q, a.root/a.q, a.axial/a.q, a.across/a.q
-		before := a.slope
-		a.slope, a.unsure = (a.slope+(a.q-1)/l)/a.q, a.unsure/a.q
-		if before > 0 {
-			a.turn = (a.turn*before + (a.q-1)/(l*l)) / a.q / a.slope
+	default:
+		w := c.folded(m).value
+		a.q, a.stiffness, a.slope, a.turn = w["Q"], w["K"], w["theta_y"], w["turn_y"]
+		a.root, a.axial, a.across = w["eps_y"], w["eps_y"], w["eps2_y"]
+		switch c.shape() {
+		case "l_arm":
+			// The axial force also bends the strip: towards the mate or away from it,
+			// by which side of the arm the strip is held on.
+			a.unsure = w["K"] * l * c.BaseLength * c.BaseLength / (2 * w["I2"]) / e
+		case "u_arm":
+			a.kt, a.root = 1, 0 // the root carries little of the moment
+		case "rocker":
+			a.stiffness, a.root, a.across, a.face = w["K_Q"], w["eps_Q"], w["eps_Q"], w["c"]
 		}
 	}
 	return a
@@ -188,9 +167,4 @@ func thinness(m Material, thickness float64) float64 {
 		return 0
 	}
 	return -math.Log(thinLeft)
-}
-
-// bars is a rocker as a stiff lever on its bars.
-func (c Cantilever) bars() Torsional {
-	return Torsional{Length: c.Length, BarRadius: c.BarRadius, BarLength: c.BarLength, Bars: c.Bars}
 }

@@ -1,7 +1,5 @@
 package force
 
-import "math"
-
 // TaperFactor gives the deflection of a tapered arm over that of a uniform arm of
 // the root's section, at equal force, T [1].
 //
@@ -99,27 +97,3 @@ func PermittedDeflection(eps, c, length, taper float64) float64 {
 // [1], length: [mm]. Source: Snap-Fit Joints for Plastics - A Design Guide, table
 // 1, p. 9 (read).
 func DeflectionForce(z, es, eps, length float64) float64 { return z * es * eps / length }
-
-// LArmCompliance gives deflection over force of an arm that stands at a right
-// angle on a strip that bends with it, y/P [mm/N].
-//
-//	y/P = [ L1^3/(3 I1) + L1^2 L2/I2 ] / E
-//
-// L1, i1: length [mm] and second moment [mm^4] of the arm; L2, i2: of the strip;
-// e: modulus [MPa]. Source: own, Castigliano. Leaves out the strip's own stretch.
-func LArmCompliance(e, l1, i1, l2, i2 float64) float64 {
-	return (l1*l1*l1/(3*i1) + l1*l1*l2/i2) / e
-}
-
-// UArmCompliance gives deflection over force of a U of two equal legs, force
-// across the legs at the tip, y/P [mm/N].
-//
-//	y/P = [ 4 L^3 + 6 pi L^2 R + 24 L R^2 + 3 pi R^3 ] / (6 E I)
-//
-// l: leg, r: mean radius of the bend [mm]; i: second moment [mm^4]; e: modulus
-// [MPa]. The largest moment, P (L + R), stands at the crown. The slope of the tip is
-// P (L^2 + pi L R + 2 R^2)/(E I), and an axial force at the tip, c from the neutral
-// axis, moves it by (c + R) times as much. Source: own, Castigliano.
-func UArmCompliance(e, l, r, i float64) float64 {
-	return (4*l*l*l + 6*math.Pi*l*l*r + 24*l*r*r + 3*math.Pi*r*r*r) / (6 * e * i)
-}

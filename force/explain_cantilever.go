@@ -10,7 +10,9 @@ func (c Cantilever) explain(e *explainer) {
 	modulus := e.modulus("s", e.outer)
 	switch c.shape() {
 	case "rocker":
-		e.rocker(c, a)
+		e.size("r", c.BarRadius, "radius of the bars")
+		e.size("l", c.BarLength, "length of one bar")
+		e.lines = append(e.lines, c.folded(e.outer).lines...)
 	default:
 		e.arm(c, a, modulus)
 	}
@@ -110,7 +112,6 @@ func leanedFactor(mu, tan, theta float64) float64 {
 
 // arm explains stiffness and strain per mm of a bending arm.
 func (e *explainer) arm(c Cantilever, a armSpring, modulus float64) {
-	l := c.Length
 	s, tensile := c.root()
 	switch c.Section {
 	case "ring_segment":
@@ -130,33 +131,7 @@ func (e *explainer) arm(c Cantilever, a armSpring, modulus float64) {
 	switch c.shape() {
 	case "straight":
 		e.straight(c, a, modulus, s, tensile)
-	case "l_arm":
-		i2 := Rectangle(c.Width, c.BaseThickness).Inertia
-		e.step("arm.strip", "I2", i2, "mm^4", "I2 = b t2^3/12", sourceBeam, MarkMemory, "%s*%s^3/12", c.Width, c.BaseThickness)
-		e.step("arm.stiffness", "K", a.stiffness, "N/mm", "K = E/[L1^3/(3 I1) + L1^2 L2/I2]/Q", "Castigliano", MarkOwn, "%s/(%s^3/(3*%s) + %s^2*%s/%s)/%s", modulus, l, s.Inertia, l, c.BaseLength, i2, a.q)
-		e.step("arm.root", "eps/y", a.root, "1/mm", "eps/y = K L1 c/(E I1)", sourceBeam, MarkMemory, "%s*%s*%s/(%s*%s)", a.stiffness, l, tensile, modulus, s.Inertia)
-		e.step("arm.across", "eps2/y", a.across, "1/mm", "eps/y = K L1 (t2/2)/(E I2) in the strip", sourceBeam, MarkMemory, "%s*%s*%s/2/(%s*%s)", a.stiffness, l, c.BaseThickness, modulus, i2)
-		i1, l2, q := s.Inertia, c.BaseLength, a.q
-		e.step("arm.tip_slope", "theta/y", a.slope, "1/mm", "theta/y = K (L1^2/(2 I1) + L1 L2/I2)/E + (Q - 1)/(L1 Q)", "Castigliano", MarkOwn, "%[1]s*(%[2]s^2/(2*%[3]s) + %[2]s*%[4]s/%[5]s)/%[6]s + (%[7]s - 1)/(%[2]s*%[7]s)", a.stiffness, l, i1, l2, i2, modulus, q)
-		e.step("arm.tip_turn", "turn/y", a.turn, "1/mm", "turn/y = [K (L1/I1 + L2/I2)/E + (Q - 1)/(L1^2 Q)]/(theta/y), moved by a moment at the tip", "Castigliano", MarkOwn, "(%[1]s*(%[2]s/%[3]s + %[4]s/%[5]s)/%[6]s + (%[7]s - 1)/(%[2]s^2*%[7]s))/%[8]s", a.stiffness, l, i1, l2, i2, modulus, q, a.slope)
-	case "u_arm":
-		r := c.BendRadius
-		e.step("arm.stiffness", "K", a.stiffness, "N/mm", "K = 6 E I/[4 L^3 + 6 pi L^2 R + 24 L R^2 + 3 pi R^3]/Q", "Castigliano", MarkOwn,
-			"6*%[1]s*%[2]s/(4*%[3]s^3 + 6*pi*%[3]s^2*%[4]s + 24*%[3]s*%[4]s^2 + 3*pi*%[4]s^3)/%[5]s", modulus, s.Inertia, l, r, a.q)
-		e.step("arm.tip_slope", "theta/y", a.slope, "1/mm", "theta/y = K (L^2 + pi L R + 2 R^2)/(E I) + (Q - 1)/(L Q)", "Castigliano", MarkOwn, "%[1]s*(%[2]s^2 + pi*%[2]s*%[3]s + 2*%[3]s^2)/(%[4]s*%[5]s) + (%[6]s - 1)/(%[2]s*%[6]s)", a.stiffness, l, r, modulus, s.Inertia, a.q)
-		e.step("arm.tip_turn", "turn/y", a.turn, "1/mm", "turn/y = [K (2 L + pi R)/(E I) + (Q - 1)/(L^2 Q)]/(theta/y), moved by a moment at the tip", "Castigliano", MarkOwn, "(%[1]s*(2*%[2]s + pi*%[3]s)/(%[4]s*%[5]s) + (%[6]s - 1)/(%[2]s^2*%[6]s))/%[7]s", a.stiffness, l, r, modulus, s.Inertia, a.q, a.slope)
-		e.step("arm.across", "eps2/y", a.across, "1/mm", "eps/y = K (L + R) c/(E I) at the crown of the bend", sourceBeam, MarkMemory, "%s*(%s + %s)*%s/(%s*%s)", a.stiffness, l, r, tensile, modulus, s.Inertia)
+	default:
+		e.lines = append(e.lines, c.folded(e.outer).lines...)
 	}
-}
-
-// rocker explains a lever on torsion bars.
-func (e *explainer) rocker(c Cantilever, a armSpring) {
-	e.size("r", c.BarRadius, "radius of the bars")
-	e.size("l", c.BarLength, "length of one bar")
-	w := c.bars().springs(e.outer)
-	if c.BaseFactor != nil {
-		w.with("Q", a.q)
-		w.by(torsionBase...)
-	}
-	e.lines = append(e.lines, w.lines...)
 }

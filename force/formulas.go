@@ -29,7 +29,6 @@ func Formulas() []Formula {
 
 // formulas are those that are not stated as data.
 var formulas = []Formula{
-	{"arm.across", "strain across the axis, in the strip of an L or the bend of a U", "LArmCompliance"},
 	{"arm.along", "largest strain along a tapered arm", "PeakStrainFactor"},
 	{"arm.base", "give of the base", "BaseFactor"},
 	{"arm.deflection", "deflection of the arm", ""},
@@ -39,7 +38,6 @@ var formulas = []Formula{
 	{"arm.slope", "slope of the hook by the force across the arm", "TipSlopeFactor"},
 	{"arm.stiffness", "stiffness of the arm", "DeflectionForce"},
 	{"arm.strain", "strain nearest its limit", ""},
-	{"arm.strip", "second moment of the strip of an L", "Rectangle"},
 	{"arm.taper", "deflection of a tapered arm over that of an even one", "TaperFactor"},
 	{"arm.taper_slope", "integral for the slope of its tip by a force", "TipSlopeFactor"},
 	{"arm.taper_turn", "integral for the slope of its tip by a moment", "TipTurnFactor"},

@@ -16,7 +16,6 @@ func (c Cantilever) Play() float64               { return 0 }
 func (c Cantilever) Aside() float64              { return c.Length }
 func (c Cantilever) Slotted() (Kind, string)     { return nil, "" }
 func (c Cantilever) Accept(v Visitor)            { v.Cantilever(c) }
-func (c Cantilever) relations() []relation       { return nil }
 func (c Cantilever) sizeKey() string             { return "undercut" }
 func (c Cantilever) writtenAs(key string) string { return key }
 func (c Cantilever) Assumed() (string, string)   { return "", "" }

@@ -196,7 +196,7 @@ func (t Torsional) ready(arm, mate Material, use string) joint {
 }
 
 func (t Torsional) relations() []relation {
-	return slices.Concat(torsionBars, torsionBent, torsionBase, torsionGoverns[:],
+	return slices.Concat(torsionBars, torsionBent, torsionGoverns[:],
 		[]relation{torsionStrain, torsionLever, torsionSharp, torsionOpen})
 }
 
