@@ -90,7 +90,7 @@ func FuzzAnalyse(f *testing.F) {
 			t.Errorf("holds %g to %g, nominally %g", l.SeparationLow, l.SeparationHigh, l.Separation)
 		}
 		if b, what, ok := Stagger(a); ok {
-			if what == "" || len(b.Validate()) > 0 {
+			if what.String() == "" || len(b.Validate()) > 0 {
 				t.Errorf("staggered by %q: %v", what, b.Validate())
 			}
 		}

@@ -3,6 +3,7 @@ package force
 import (
 	"ramnest/force/fault"
 	"ramnest/force/planar"
+	"ramnest/force/unit"
 )
 
 // A Kind is one joint design: all that a latch of its sort must be able to say. Kinds are
@@ -61,7 +62,7 @@ type Kind interface {
 	AcrossLayers(first, second Material) bool
 	// Assumed is a key that the job left out, and what is taken for it; empty if nothing
 	// worth saying.
-	Assumed() (key, text string)
+	Assumed() (key string, text unit.Text)
 
 	// Footprint is what it takes up in the plan.
 	Footprint() Footprint
@@ -72,12 +73,12 @@ type Kind interface {
 	Deeper(size, offset float64, m Member) float64
 
 	// Looser gives it that share of its size, and says so; nil if it is not one number.
-	Looser(share float64) (Kind, string)
+	Looser(share float64) (Kind, unit.Text)
 	// Gentler gives it a lead-in of an angle [rad] at most, and the key that says so; nil
 	// if it has less. first: that is among the first things to try.
 	Gentler(angle float64) (k Kind, key string, first bool)
 	// Slotted cuts it into fingers, and says how; nil if that is not to be had.
-	Slotted() (Kind, string)
+	Slotted() (Kind, unit.Text)
 	// Kept is the joint with what it says of each of its places, for these alone; nil:
 	// for one by itself.
 	Kept(places []int) Kind

@@ -1,23 +1,23 @@
 package force
 
 import (
-	"fmt"
 	"math"
+	"ramnest/force/unit"
 )
 
-func (a Annular) First() string             { return a.Outside }
-func (a Annular) Opening() string           { return a.Outside }
-func (a Annular) Carrier() string           { return "" }
-func (a Annular) Snaps() bool               { return true }
-func (a Annular) Searched() bool            { return false }
-func (a Annular) Play() float64             { return a.GrooveFloat }
-func (a Annular) Aside() float64            { return 0 }
-func (a Annular) Kept([]int) Kind           { return a }
-func (a Annular) OnPlate() (Kind, string)   { return a, "" }
-func (a Annular) Accept(v Visitor)          { v.Annular(a) }
-func (a Annular) relations() []relation     { return nil }
-func (a Annular) sizeKey() string           { return "undercut" }
-func (a Annular) Assumed() (string, string) { return "", "" }
+func (a Annular) First() string                { return a.Outside }
+func (a Annular) Opening() string              { return a.Outside }
+func (a Annular) Carrier() string              { return "" }
+func (a Annular) Snaps() bool                  { return true }
+func (a Annular) Searched() bool               { return false }
+func (a Annular) Play() float64                { return a.GrooveFloat }
+func (a Annular) Aside() float64               { return 0 }
+func (a Annular) Kept([]int) Kind              { return a }
+func (a Annular) OnPlate() (Kind, string)      { return a, "" }
+func (a Annular) Accept(v Visitor)             { v.Annular(a) }
+func (a Annular) relations() []relation        { return nil }
+func (a Annular) sizeKey() string              { return "undercut" }
+func (a Annular) Assumed() (string, unit.Text) { return "", unit.Text{} }
 
 func (a Annular) Stiffened(Material, float64) (Kind, string, float64) { return a, "", 0 }
 
@@ -78,13 +78,13 @@ func (a Annular) AcrossLayers(outer, inner Material) bool {
 	return ringAcross(outer)
 }
 
-func (a Annular) Looser(share float64) (Kind, string) {
+func (a Annular) Looser(share float64) (Kind, unit.Text) {
 	if a.Undercut > 0 {
 		a.Undercut *= share
-		return a, fmt.Sprintf("undercut %.3g mm", a.Undercut)
+		return a, unit.Textf("undercut %v", unit.Length.Of(a.Undercut))
 	}
 	a.BeadDiameter = a.LipDiameter + (a.BeadDiameter-a.LipDiameter)*share
-	return a, fmt.Sprintf("bead %.4g mm", a.BeadDiameter)
+	return a, unit.Textf("bead %v", unit.Length.Of(a.BeadDiameter).To(4))
 }
 
 func (a Annular) Gentler(angle float64) (Kind, string, bool) {
@@ -101,16 +101,16 @@ const (
 	slotWide    = 1.0 // [mm]
 )
 
-func (a Annular) Slotted() (Kind, string) {
+func (a Annular) Slotted() (Kind, unit.Text) {
 	if a.Split != "" && a.Split != "none" {
-		return nil, ""
+		return nil, unit.Text{}
 	}
 	a.Split, a.Slots, a.SlotWidth = "outer", collarSlots, slotWide
 	a.SlotDepth = math.Max(a.EndDistance+a.OuterDiameter-a.JointDiameter, 2.5*a.EndDistance)
 	if a.FarDistance > 0 {
 		a.SlotDepth = math.Min(a.SlotDepth, a.EndDistance+0.8*a.FarDistance)
 	}
-	return a, fmt.Sprintf("with %d slots %.3g mm deep", a.Slots, a.SlotDepth)
+	return a, unit.Textf("with %d slots %v deep", a.Slots, unit.Length.Of(a.SlotDepth))
 }
 
 func (a Annular) strengths(b *bounds) {

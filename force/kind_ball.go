@@ -1,7 +1,6 @@
 package force
 
 import (
-	"fmt"
 	"math"
 	"ramnest/force/unit"
 )
@@ -15,7 +14,7 @@ func (b Ball) Play() float64               { return 0 }
 func (b Ball) Aside() float64              { return 0 }
 func (b Ball) Kept([]int) Kind             { return b }
 func (b Ball) OnPlate() (Kind, string)     { return b, "" }
-func (b Ball) Slotted() (Kind, string)     { return nil, "" }
+func (b Ball) Slotted() (Kind, unit.Text)  { return nil, unit.Text{} }
 func (b Ball) Accept(v Visitor)            { v.Ball(b) }
 func (b Ball) relations() []relation       { return nil }
 func (b Ball) sizeKey() string             { return "mouth_diameter" }
@@ -23,11 +22,11 @@ func (b Ball) writtenAs(key string) string { return key }
 
 func (b Ball) Stiffened(Material, float64) (Kind, string, float64) { return b, "", 0 }
 
-func (b Ball) Assumed() (key, text string) {
+func (b Ball) Assumed() (key string, text unit.Text) {
 	if b.Land != nil {
-		return "", ""
+		return "", unit.Text{}
 	}
-	return "land", fmt.Sprintf("a sharp lip that bears over %.2g mm, a quarter of the wall", b.LipBearing())
+	return "land", unit.Textf("a sharp lip that bears over %v, a quarter of the wall", unit.Length.Of(b.LipBearing()).To(2))
 }
 
 func (b Ball) Size(socket, stem Material) Size {
@@ -68,9 +67,9 @@ func (b Ball) AcrossLayers(socket, _ Material) bool {
 	return ringAcross(socket)
 }
 
-func (b Ball) Looser(share float64) (Kind, string) {
+func (b Ball) Looser(share float64) (Kind, unit.Text) {
 	b.MouthDiameter = b.BallDiameter - (b.BallDiameter-b.MouthDiameter)*share
-	return b, fmt.Sprintf("mouth %.4g mm", b.MouthDiameter)
+	return b, unit.Textf("mouth %v", unit.Length.Of(b.MouthDiameter).To(4))
 }
 
 func (b Ball) Gentler(angle float64) (Kind, string, bool) {

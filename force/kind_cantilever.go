@@ -7,18 +7,18 @@ import (
 	"ramnest/force/unit"
 )
 
-func (c Cantilever) First() string               { return c.Flexes }
-func (c Cantilever) Opening() string             { return otherPart(c.Flexes) }
-func (c Cantilever) Carrier() string             { return "" }
-func (c Cantilever) Snaps() bool                 { return true }
-func (c Cantilever) Searched() bool              { return false }
-func (c Cantilever) Play() float64               { return 0 }
-func (c Cantilever) Aside() float64              { return c.Length }
-func (c Cantilever) Slotted() (Kind, string)     { return nil, "" }
-func (c Cantilever) Accept(v Visitor)            { v.Cantilever(c) }
-func (c Cantilever) sizeKey() string             { return "undercut" }
-func (c Cantilever) writtenAs(key string) string { return key }
-func (c Cantilever) Assumed() (string, string)   { return "", "" }
+func (c Cantilever) First() string                { return c.Flexes }
+func (c Cantilever) Opening() string              { return otherPart(c.Flexes) }
+func (c Cantilever) Carrier() string              { return "" }
+func (c Cantilever) Snaps() bool                  { return true }
+func (c Cantilever) Searched() bool               { return false }
+func (c Cantilever) Play() float64                { return 0 }
+func (c Cantilever) Aside() float64               { return c.Length }
+func (c Cantilever) Slotted() (Kind, unit.Text)   { return nil, unit.Text{} }
+func (c Cantilever) Accept(v Visitor)             { v.Cantilever(c) }
+func (c Cantilever) sizeKey() string              { return "undercut" }
+func (c Cantilever) writtenAs(key string) string  { return key }
+func (c Cantilever) Assumed() (string, unit.Text) { return "", unit.Text{} }
 
 func (c Cantilever) Stiffened(Material, float64) (Kind, string, float64) { return c, "", 0 }
 
@@ -48,9 +48,9 @@ func (c Cantilever) Footprint() Footprint {
 
 func (c Cantilever) AcrossLayers(arm, _ Material) bool { return armAcross(arm) }
 
-func (c Cantilever) Looser(share float64) (Kind, string) {
+func (c Cantilever) Looser(share float64) (Kind, unit.Text) {
 	c.Undercut *= share
-	return c, fmt.Sprintf("undercut %.3g mm", c.Undercut)
+	return c, unit.Textf("undercut %v", unit.Length.Of(c.Undercut))
 }
 
 func (c Cantilever) Gentler(angle float64) (Kind, string, bool) {

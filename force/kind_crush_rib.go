@@ -1,22 +1,24 @@
 package force
 
-import "fmt"
+import (
+	"ramnest/force/unit"
+)
 
-func (c CrushRib) First() string               { return c.Ribs }
-func (c CrushRib) Opening() string             { return "lower" }
-func (c CrushRib) Carrier() string             { return c.Ribs }
-func (c CrushRib) Snaps() bool                 { return false }
-func (c CrushRib) Searched() bool              { return false }
-func (c CrushRib) Play() float64               { return 0 }
-func (c CrushRib) Aside() float64              { return 0 }
-func (c CrushRib) Kept([]int) Kind             { return c }
-func (c CrushRib) OnPlate() (Kind, string)     { return c, "" }
-func (c CrushRib) Slotted() (Kind, string)     { return nil, "" }
-func (c CrushRib) Accept(v Visitor)            { v.CrushRib(c) }
-func (c CrushRib) relations() []relation       { return nil }
-func (c CrushRib) sizeKey() string             { return "crush" }
-func (c CrushRib) writtenAs(key string) string { return key }
-func (c CrushRib) Assumed() (string, string)   { return "", "" }
+func (c CrushRib) First() string                { return c.Ribs }
+func (c CrushRib) Opening() string              { return "lower" }
+func (c CrushRib) Carrier() string              { return c.Ribs }
+func (c CrushRib) Snaps() bool                  { return false }
+func (c CrushRib) Searched() bool               { return false }
+func (c CrushRib) Play() float64                { return 0 }
+func (c CrushRib) Aside() float64               { return 0 }
+func (c CrushRib) Kept([]int) Kind              { return c }
+func (c CrushRib) OnPlate() (Kind, string)      { return c, "" }
+func (c CrushRib) Slotted() (Kind, unit.Text)   { return nil, unit.Text{} }
+func (c CrushRib) Accept(v Visitor)             { v.CrushRib(c) }
+func (c CrushRib) relations() []relation        { return nil }
+func (c CrushRib) sizeKey() string              { return "crush" }
+func (c CrushRib) writtenAs(key string) string  { return key }
+func (c CrushRib) Assumed() (string, unit.Text) { return "", unit.Text{} }
 
 func (c CrushRib) Deeper(_, _ float64, _ Member) float64 { return 0 }
 
@@ -49,9 +51,9 @@ func (c CrushRib) Footprint() Footprint {
 	return Footprint{Radius: r, Size: r + c.Height, Hole: true}
 }
 
-func (c CrushRib) Looser(share float64) (Kind, string) {
+func (c CrushRib) Looser(share float64) (Kind, unit.Text) {
 	c.Crush *= share
-	return c, fmt.Sprintf("crush %.3g mm", c.Crush)
+	return c, unit.Textf("crush %v", unit.Length.Of(c.Crush))
 }
 
 func (c CrushRib) Gentler(angle float64) (Kind, string, bool) {

@@ -1,25 +1,24 @@
 package force
 
 import (
-	"fmt"
 	"math"
 	"ramnest/force/unit"
 )
 
-func (f PressFit) First() string             { return f.Outside }
-func (f PressFit) Opening() string           { return f.Outside }
-func (f PressFit) Carrier() string           { return "" }
-func (f PressFit) Snaps() bool               { return false }
-func (f PressFit) Searched() bool            { return false }
-func (f PressFit) Play() float64             { return 0 }
-func (f PressFit) Aside() float64            { return 0 }
-func (f PressFit) Kept([]int) Kind           { return f }
-func (f PressFit) OnPlate() (Kind, string)   { return f, "" }
-func (f PressFit) Slotted() (Kind, string)   { return nil, "" }
-func (f PressFit) Accept(v Visitor)          { v.PressFit(f) }
-func (f PressFit) relations() []relation     { return nil }
-func (f PressFit) sizeKey() string           { return "interference" }
-func (f PressFit) Assumed() (string, string) { return "", "" }
+func (f PressFit) First() string                { return f.Outside }
+func (f PressFit) Opening() string              { return f.Outside }
+func (f PressFit) Carrier() string              { return "" }
+func (f PressFit) Snaps() bool                  { return false }
+func (f PressFit) Searched() bool               { return false }
+func (f PressFit) Play() float64                { return 0 }
+func (f PressFit) Aside() float64               { return 0 }
+func (f PressFit) Kept([]int) Kind              { return f }
+func (f PressFit) OnPlate() (Kind, string)      { return f, "" }
+func (f PressFit) Slotted() (Kind, unit.Text)   { return nil, unit.Text{} }
+func (f PressFit) Accept(v Visitor)             { v.PressFit(f) }
+func (f PressFit) relations() []relation        { return nil }
+func (f PressFit) sizeKey() string              { return "interference" }
+func (f PressFit) Assumed() (string, unit.Text) { return "", unit.Text{} }
 
 func (f PressFit) Deeper(_, _ float64, _ Member) float64 { return 0 }
 
@@ -113,16 +112,16 @@ func (f PressFit) diameter() float64 {
 
 func (f PressFit) AcrossLayers(hub, _ Material) bool { return ringAcross(hub) }
 
-func (f PressFit) Looser(share float64) (Kind, string) {
+func (f PressFit) Looser(share float64) (Kind, unit.Text) {
 	switch {
 	case f.Interference > 0:
 		f.Interference *= share
-		return f, fmt.Sprintf("interference %.3g mm", f.Interference)
+		return f, unit.Textf("interference %v", unit.Length.Of(f.Interference))
 	case f.PinDiameter > 0:
 		f.PinDiameter = f.BoreDiameter + (f.PinDiameter-f.BoreDiameter)*share
-		return f, fmt.Sprintf("pin %.4g mm", f.PinDiameter)
+		return f, unit.Textf("pin %v", unit.Length.Of(f.PinDiameter).To(4))
 	}
-	return nil, ""
+	return nil, unit.Text{}
 }
 
 func (f PressFit) Gentler(angle float64) (Kind, string, bool) {

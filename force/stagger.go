@@ -2,12 +2,12 @@ package force
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"ramnest/force/planar"
+	"ramnest/force/unit"
 )
 
 // keepsApart is the distance in lift that two latches of a pair of parts keep from
@@ -55,15 +55,15 @@ func drifting(joints []joint, keeps, mu float64) []joint {
 // place round their middle. What is pressed goes last, since its force stays. ok is
 // false if the design force does not fall by a twentieth, or the assembly has faults.
 // The work stays, the stroke grows.
-func Stagger(a Assembly) (staggered Assembly, what string, ok bool) {
+func Stagger(a Assembly) (staggered Assembly, what unit.Text, ok bool) {
 	before, err := Analyse(quick(a))
 	if err != nil || before.NoP95 {
-		return Assembly{}, "", false
+		return Assembly{}, unit.Text{}, false
 	}
 	a.Latches = slices.Clone(a.Latches)
 	if len(a.Latches) == 1 {
 		if len(a.Latches[0].At) < 4 {
-			return Assembly{}, "", false
+			return Assembly{}, unit.Text{}, false
 		}
 		a.Latches = halves(a.Latches[0])
 	}
@@ -89,7 +89,7 @@ func Stagger(a Assembly) (staggered Assembly, what string, ok bool) {
 		}
 		return cmp.Compare(force[x], force[y])
 	})
-	var moved []string
+	var moved []unit.Text
 	var below []profile
 	var counts []int
 	for _, i := range order {
@@ -113,16 +113,16 @@ func Stagger(a Assembly) (staggered Assembly, what string, ok bool) {
 			if d < 0 {
 				way = "later"
 			}
-			moved = append(moved, fmt.Sprintf("%s %.3g mm %s", a.Latches[i].ID, math.Abs(d), way))
+			moved = append(moved, unit.Textf("%s %v %s", a.Latches[i].ID, unit.Length.Of(math.Abs(d)), way))
 			a.Latches[i].Engage = &engage
 		}
 	}
 	after, err := Analyse(quick(a))
 	if err != nil || after.NoP95 || after.Design > leastGain*before.Design {
-		return Assembly{}, "", false
+		return Assembly{}, unit.Text{}, false
 	}
-	slices.Sort(moved)
-	return a, strings.Join(moved, ", "), true
+	slices.SortFunc(moved, func(a, b unit.Text) int { return strings.Compare(a.String(), b.String()) })
+	return a, unit.Join(moved, ", "), true
 }
 
 // apart finds how far up a latch has to go so that the sum with those below it is

@@ -34,7 +34,7 @@ func TestStaggerTakesLatchesOneAfterAnother(t *testing.T) {
 		}
 	}
 	near(t, "work", after.Work, before.Work, 0.02)
-	if !strings.Contains(what, "mm earlier") {
+	if !strings.Contains(what.String(), "mm earlier") {
 		t.Errorf("says %q", what)
 	}
 	if a.Latches[0].Engage != nil || a.Latches[1].Engage != nil || a.Latches[2].Engage != nil {
@@ -130,7 +130,7 @@ func TestStaggerLeavesPressedJointsToTheEnd(t *testing.T) {
 	late.Latches = append([]Latch(nil), a.Latches...)
 	late.Latches[1].Engage = ptr(30.0)
 	b, what, ok := Stagger(late)
-	if ok && (b.Latches[0].Engage != nil || !strings.Contains(what, "rim")) {
+	if ok && (b.Latches[0].Engage != nil || !strings.Contains(what.String(), "rim")) {
 		t.Errorf("moved %s; pin at %v", what, b.Latches[0].Engage)
 	}
 	// Three rings at one lift, one of them too early by far: it comes back.
@@ -142,7 +142,7 @@ func TestStaggerLeavesPressedJointsToTheEnd(t *testing.T) {
 	}
 	three.Latches[2].Engage = ptr(60.0)
 	b, what, ok = Stagger(three)
-	if !ok || !strings.Contains(what, "later") {
+	if !ok || !strings.Contains(what.String(), "later") {
 		t.Fatalf("%v: %s", ok, what)
 	}
 	if r := mustAnalyse(t, b); r.Stroke > 20 {

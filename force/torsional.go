@@ -1,12 +1,12 @@
 package force
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"ramnest/force/fault"
 	"ramnest/force/planar"
+	"ramnest/force/unit"
 )
 
 // A Torsional is a hook on a lever that turns on bars, which twist and spring back. A
@@ -231,8 +231,8 @@ func (t Torsional) Aside() float64                                              
 func (t Torsional) Accept(v Visitor)                                              { v.Torsional(t) }
 func (t Torsional) sizeKey() string                                               { return "undercut" }
 func (t Torsional) writtenAs(key string) string                                   { return key }
-func (t Torsional) Assumed() (key, text string)                                   { return "", "" }
-func (t Torsional) Slotted() (Kind, string)                                       { return nil, "" }
+func (t Torsional) Assumed() (string, unit.Text)                                  { return "", unit.Text{} }
+func (t Torsional) Slotted() (Kind, unit.Text)                                    { return nil, unit.Text{} }
 func (t Torsional) OnPlate() (Kind, string)                                       { return t, "" }
 func (t Torsional) Stiffened(Material, float64) (k Kind, key string, now float64) { return t, "", 0 }
 func (t Torsional) Largest() (most float64, loose bool)                           { return 0.5 * t.Length, false }
@@ -274,9 +274,9 @@ func (t Torsional) Kept(places []int) Kind {
 	return t
 }
 
-func (t Torsional) Looser(share float64) (Kind, string) {
+func (t Torsional) Looser(share float64) (Kind, unit.Text) {
 	t.Undercut *= share
-	return t, fmt.Sprintf("undercut %.3g mm", t.Undercut)
+	return t, unit.Textf("undercut %v", unit.Length.Of(t.Undercut))
 }
 
 func (t Torsional) Gentler(angle float64) (k Kind, key string, first bool) {

@@ -129,10 +129,10 @@ func pressing(f figures, s Step, facts Facts) []action {
 		on = f.say("act.hands.anvil", f.anvil(s))
 	}
 	aim := action{place: AtAim, title: on}
-	if a := s.chosen(); a != nil && a.Action != "" {
-		aim.detail = append(aim.detail, f.say("act.hands.how", strong(f.named("hand", a.Action))))
-		if how, ok := f.words.Find("hold." + a.Action); ok {
-			aim.detail, aim.hold = append(aim.detail, how), a.Action
+	if a := s.chosen(); a != nil && a.Hand != "" {
+		aim.detail = append(aim.detail, f.say("act.hands.how", strong(f.named("hand", a.Hand))))
+		if how, ok := f.words.Find("hold." + a.Hand); ok {
+			aim.detail, aim.hold = append(aim.detail, how), a.Hand
 		}
 	}
 	return []action{

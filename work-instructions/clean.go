@@ -4,6 +4,7 @@ import (
 	"reflect"
 
 	"ramnest/export/page"
+	"ramnest/force/unit"
 )
 
 // cleaned gives a copy of the sheet in which every text can be printed, and
@@ -35,7 +36,7 @@ func cleanInto(to, from reflect.Value, replaced *bool) {
 			cleanInto(to.Elem(), from.Elem(), replaced)
 		}
 	case reflect.Struct:
-		if from.Type() == timeType {
+		if from.Type() == timeType || from.Type() == reflect.TypeFor[unit.Text]() { // sentences of the method are not printed
 			to.Set(from)
 			return
 		}

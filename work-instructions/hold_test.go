@@ -13,7 +13,7 @@ func TestEveryHandActionHasASketch(t *testing.T) {
 	for force := 1.0; force < 400; force += 5 {
 		for _, o := range method.Choose(method.Demand{DesignForce: force, RatePerHour: 1, HoursPerDay: 1, ActionSeconds: 1}, method.Bench{}, nil).Options {
 			if o.Method == method.ByHand {
-				seen[o.Action] = true
+				seen[o.Action.String()] = true
 			}
 		}
 	}

@@ -108,8 +108,8 @@ func TestNamesOfTheMethodRoomHaveWords(t *testing.T) {
 	for force := 1.0; force < 250; force += 10 {
 		for _, o := range method.Choose(method.Demand{DesignForce: force, RatePerHour: 1, HoursPerDay: 1, ActionSeconds: 1, Brittle: true, ShockSensitive: true, Electronics: true, AcrossLayers: true}, method.Bench{}, nil).Options {
 			if o.Method == method.ByHand {
-				have("hand", o.Action)
-				have("hold", o.Action)
+				have("hand", o.Action.String())
+				have("hold", o.Action.String())
 			}
 			for _, l := range o.Limits {
 				if !strings.HasPrefix(l.Name, "largest ") && !strings.HasPrefix(l.Name, "no published limit") {

@@ -80,7 +80,7 @@ func (f figures) how(s Step) string {
 func (f figures) doing(a method.Assessment) string {
 	m := f.say("method." + string(a.Method))
 	switch action := f.action(a); {
-	case action == "" || a.Action == a.Method.Title():
+	case action == "":
 		return m
 	default:
 		return f.say("method.how", m, action)
@@ -117,7 +117,7 @@ func (f figures) action(a method.Assessment) string {
 	case a.Press != nil:
 		return f.named("bench", a.Press.Name)
 	}
-	return f.named("hand", a.Action)
+	return f.named("hand", a.Hand)
 }
 
 // speedDecimals is what a speed of the hand is told apart by.

@@ -252,7 +252,7 @@ func (v *checker) decision(at string, s Step) {
 	v.most(at+".options", len(d.Options), 10)
 	for _, o := range d.Options {
 		v.most(at+".options", len(o.Limits), 100)
-		v.text(at+".options", o.Action+o.Governing, MostName, false)
+		v.text(at+".options", o.Hand+o.Governing, MostName, false)
 	}
 }
 

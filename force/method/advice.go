@@ -3,6 +3,7 @@ package method
 import (
 	"cmp"
 	"fmt"
+	"ramnest/force/unit"
 	"slices"
 )
 
@@ -32,20 +33,20 @@ func Changes() []Change {
 // [Demand.WithResult], and set what else the change changes.
 type Alternative struct {
 	Change Change
-	What   string  // what exactly: "hooks 2 mm later than the ring"
-	Demand Demand  // with the change
-	Holds  float64 // what pulls the joint apart with the change [N]; 0: not known
-	Undone string  // why it could not be worked out; the demand is not looked at then
+	What   unit.Text // what exactly: "hooks 2 mm later than the ring"
+	Demand Demand    // with the change
+	Holds  float64   // what pulls the joint apart with the change [N]; 0: not known
+	Undone string    // why it could not be worked out; the demand is not looked at then
 }
 
 // An Outcome says what an alternative would bring.
 type Outcome struct {
 	Alternative
-	Method  Method  // the least that passes, else the least on a condition, else None
-	Verdict Verdict // Fail if there is none
-	Action  string  // how that method is done
-	Saved   float64 // share of the design force that falls away [1]; below 0 if it grows
-	Text    string  // one sentence
+	Method  Method    // the least that passes, else the least on a condition, else None
+	Verdict Verdict   // Fail if there is none
+	Action  unit.Text // how that method is done
+	Saved   float64   // share of the design force that falls away [1]; below 0 if it grows
+	Text    unit.Text // one sentence
 }
 
 // Advise assesses every alternative against all methods, and puts first what helps
@@ -69,9 +70,9 @@ func Advise(now Demand, holds float64, b Bench, alts []Alternative) []Outcome {
 
 func advise(now Demand, holds float64, b Bench, a Alternative) Outcome {
 	o := Outcome{Alternative: a, Method: None, Verdict: Fail}
-	name := string(a.Change)
-	if a.What != "" {
-		name += ", " + a.What
+	name := unit.Say(string(a.Change))
+	if !a.What.Empty() {
+		name = name.Plus(", ", a.What)
 	}
 	if o.Undone == "" {
 		switch faults := append(a.Demand.Validate(), b.Validate()...); {
@@ -82,7 +83,7 @@ func advise(now Demand, holds float64, b Bench, a Alternative) Outcome {
 		}
 	}
 	if o.Undone != "" {
-		o.Text = name + ": not worked out, " + o.Undone
+		o.Text = name.Plus(": not worked out, " + o.Undone)
 		return o
 	}
 	d, _ := a.Demand.filled()
@@ -105,20 +106,20 @@ func advise(now Demand, holds float64, b Bench, a Alternative) Outcome {
 	}
 	switch jam := now.jammed(d); {
 	case d.NoP95:
-		o.Text = fmt.Sprintf("%s: no design force, %s, %s", name, jam, allows)
+		o.Text = unit.Textf("%v: no design force, %s, %s", name, jam, allows)
 	case now.NoP95:
-		o.Text = fmt.Sprintf("%s: %s N, %s, %s", name, num(d.DesignForce), jam, allows)
+		o.Text = unit.Textf("%v: %v, %s, %s", name, unit.Force.Of(d.DesignForce), jam, allows)
 	default:
-		o.Text = fmt.Sprintf("%s: %s N instead of %s N (%s), ", name, num(d.DesignForce), num(now.DesignForce), percent(-o.Saved))
+		o.Text = unit.Textf("%v: %v instead of %v (%s), ", name, unit.Force.Of(d.DesignForce), unit.Force.Of(now.DesignForce), percent(-o.Saved))
 		if jam != "" {
-			o.Text += jam + ", "
+			o.Text = o.Text.Plus(jam + ", ")
 		}
-		o.Text += allows
+		o.Text = o.Text.Plus(allows)
 	}
 	if a.Holds > 0 && holds > 0 && a.Holds <= 1e9 && holds <= 1e9 {
-		o.Text += fmt.Sprintf("; it comes apart at %s N", num(a.Holds))
+		o.Text = o.Text.Plus("; it comes apart at ", unit.Force.Of(a.Holds))
 		if num(a.Holds) != num(holds) {
-			o.Text += fmt.Sprintf(" instead of %s N", num(holds))
+			o.Text = o.Text.Plus(" instead of ", unit.Force.Of(holds))
 		}
 	}
 	return o
@@ -150,7 +151,7 @@ func (m Method) rank() int { return slices.Index([]Method{ByHand, ByMallet, ByPr
 // force put at the head of the advice. d and b are those the decision was made with.
 func (out Decision) Advised(d Demand, holds float64, b Bench, alts []Alternative) Decision {
 	out.Alternatives = Advise(d, holds, b, alts)
-	var say []string
+	var say []unit.Text
 	for _, o := range out.Alternatives {
 		if o.Undone == "" && (o.Saved > 0 && o.Demand.Jammed <= d.Jammed || o.Demand.Jammed < d.Jammed) {
 			say = append(say, o.Text)
@@ -164,15 +165,15 @@ func (out Decision) Advised(d Demand, holds float64, b Bench, alts []Alternative
 const mostPeople = 12
 
 // advice tries single changes of the work and says what each allows.
-func advice(d Demand, b Bench, most func(Method) float64) []string {
-	var out []string
+func advice(d Demand, b Bench, most func(Method) float64) []unit.Text {
+	var out []unit.Text
 	for _, m := range []Method{ByHand, ByMallet, ByPress} {
 		if f := most(m); f > 0 && f < d.DesignForce {
-			out = append(out, fmt.Sprintf("bring the design force from %s N below %s N (-%.0f %%): %s passes", num(d.DesignForce), num(f), 100*(1-f/d.DesignForce), m.Title()))
+			out = append(out, unit.Textf("bring the design force from %v below %v (-%.0f %%): %s passes", unit.Force.Of(d.DesignForce), unit.Force.Of(f), 100*(1-f/d.DesignForce), m.Title()))
 		}
 	}
 	if d.Jammed > JamPass {
-		return append(out, "no other force, rate or machine puts right what jams: the joint must change")
+		return append(out, unit.Say("no other force, rate or machine puts right what jams: the joint must change"))
 	}
 	found := len(out) > 0
 	trials := []struct {
@@ -196,18 +197,18 @@ func advice(d Demand, b Bench, most func(Method) float64) []string {
 			continue
 		}
 		if a := free(at, b); a.Verdict == Pass {
-			out = append(out, fmt.Sprintf("%s: %s passes", t.say, a.Method.Title()))
+			out = append(out, unit.Textf("%s: %s passes", t.say, a.Method.Title()))
 			found = true
 		}
 	}
 	for _, m := range []Method{ByHand, ByPress} {
 		if n := turns(m, d, b); n > 1 {
-			out = append(out, fmt.Sprintf("%d people taking turns, each at most %s an hour: %s passes", n, num(d.RatePerHour/float64(n)), m.Title()))
+			out = append(out, unit.Textf("%d people taking turns, each at most %s an hour: %s passes", n, num(d.RatePerHour/float64(n)), m.Title()))
 			found = true
 		}
 	}
 	if !found {
-		out = append(out, "a powered press is another machine: a competent designer, guarding and an assessment of its own")
+		out = append(out, unit.Say("a powered press is another machine: a competent designer, guarding and an assessment of its own"))
 	}
 	return out
 }

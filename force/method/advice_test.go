@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"ramnest/force"
+	"ramnest/force/unit"
 )
 
 // hard is a lid that nothing manual passes at the line rate.
@@ -22,12 +23,12 @@ func at(f float64) Demand {
 
 func TestAdviseSortsByWhatHelpsMost(t *testing.T) {
 	got := Advise(hard(), 60, Bench{}, []Alternative{
-		{Change: FewerLatches, What: "3 instead of 6", Demand: at(450), Holds: 30},
+		{Change: FewerLatches, What: unit.Say("3 instead of 6"), Demand: at(450), Holds: 30},
 		{Change: SlotCollar, Undone: "the collar has slots already"},
-		{Change: Lubricate, What: "friction 0.3", Demand: at(620)},
-		{Change: StaggerDepths, What: "hooks 2 mm later", Demand: at(380)},
-		{Change: LeadAngle, What: "30 deg", Demand: at(950)},
-		{Change: LessInterference, What: "0.3 mm less", Demand: at(15)},
+		{Change: Lubricate, What: unit.Say("friction 0.3"), Demand: at(620)},
+		{Change: StaggerDepths, What: unit.Say("hooks 2 mm later"), Demand: at(380)},
+		{Change: LeadAngle, What: unit.Say("30 deg"), Demand: at(950)},
+		{Change: LessInterference, What: unit.Say("0.3 mm less"), Demand: at(15)},
 		{Change: StaggerDepths, Demand: Demand{}},
 	})
 	want := []string{
@@ -40,7 +41,7 @@ func TestAdviseSortsByWhatHelpsMost(t *testing.T) {
 		"stagger depths: not worked out, design_force: 0 N; must be above 0 (above 0, at most 1e+06 N)",
 	}
 	for i, o := range got {
-		if o.Text != want[i] {
+		if o.Text.String() != want[i] {
 			t.Errorf("%d: %q\nwant %q", i, o.Text, want[i])
 		}
 	}
@@ -55,10 +56,10 @@ func TestAdvisePutsVerdictAndMethodBeforeForce(t *testing.T) {
 	rare, often := at(60), at(350)
 	rare.RatePerHour, rare.HoursPerDay = 12, 1
 	often.RatePerHour = 1300
-	got := Advise(hard(), 0, Bench{}, []Alternative{{What: "often", Demand: often}, {What: "press", Demand: at(40)}, {What: "hand", Demand: rare}, {What: "more force", Demand: at(400)}})
+	got := Advise(hard(), 0, Bench{}, []Alternative{{What: unit.Say("often"), Demand: often}, {What: unit.Say("press"), Demand: at(40)}, {What: unit.Say("hand"), Demand: rare}, {What: unit.Say("more force"), Demand: at(400)}})
 	var order []string
 	for _, o := range got {
-		order = append(order, o.What+" "+string(o.Method)+" "+string(o.Verdict))
+		order = append(order, o.What.String()+" "+string(o.Method)+" "+string(o.Verdict))
 	}
 	if want := []string{"hand hand pass", "press press pass", "more force press pass", "often press conditional"}; !slices.Equal(order, want) {
 		t.Errorf("%q, want %q", order, want)
@@ -83,7 +84,7 @@ func TestAdviseAgreesWithChoose(t *testing.T) {
 	}
 	slices.Reverse(alts)
 	for i, o := range Advise(hard(), 0, Bench{}, alts) {
-		if o.Text != got[i].Text {
+		if o.Text.String() != got[i].Text.String() {
 			t.Errorf("%d: %q, in another order %q", i, got[i].Text, o.Text)
 		}
 	}
@@ -108,7 +109,7 @@ func TestAdviseRefusesWhatItCannotHold(t *testing.T) {
 		{"nothing to compare with", Demand{}, Bench{}, Alternative{Change: LeadAngle, Demand: at(400)}, "the force without it is not known"},
 	} {
 		o := Advise(c.now, 0, c.b, []Alternative{c.a})[0]
-		if o.Verdict != Fail || o.Method != None || !strings.Contains(o.Text, "lead angle: not worked out, "+c.want) {
+		if o.Verdict != Fail || o.Method != None || !strings.Contains(o.Text.String(), "lead angle: not worked out, "+c.want) {
 			t.Errorf("%s: %+v", c.name, o)
 		}
 	}
@@ -124,7 +125,7 @@ func TestAdvisedPutsTheJointFirst(t *testing.T) {
 	got := dec.Advised(d, 0, Bench{}, []Alternative{
 		{Change: Lubricate, Demand: at(1000)}, {Change: LeadAngle, Demand: at(400)}, {Change: SlotCollar, Undone: "no collar"},
 	})
-	if len(got.Alternatives) != 3 || len(got.Advice) != before+1 || !strings.HasPrefix(got.Advice[0], "lead angle: 400 N instead of 900 N") {
+	if len(got.Alternatives) != 3 || len(got.Advice) != before+1 || !strings.HasPrefix(got.Advice[0].String(), "lead angle: 400 N instead of 900 N") {
 		t.Errorf("%q", got.Advice)
 	}
 	if len(dec.Advice) != before || len(dec.Alternatives) != 0 {
@@ -151,7 +152,7 @@ func TestTurnsAreTrue(t *testing.T) {
 	if n != 2 {
 		t.Fatalf("%d people, want 2: at 120 an hour the next step of the stair begins", n)
 	}
-	if text := strings.Join(Choose(d, Bench{}, nil).Advice, "\n"); !strings.Contains(text, "2 people taking turns, each at most 120 an hour: arbor press passes") {
+	if text := unit.Join(Choose(d, Bench{}, nil).Advice, "\n").String(); !strings.Contains(text, "2 people taking turns, each at most 120 an hour: arbor press passes") {
 		t.Errorf("advice does not say so:\n%s", text)
 	}
 	pass := func(n int) Verdict {
@@ -170,11 +171,11 @@ func TestPoweredPressIsTheLastWord(t *testing.T) {
 	push(&d, 5000)
 	d.HoursPerDay = 9 // no table reaches past eight hours, so no force is small enough
 	got := Choose(d, Bench{Without: []string{"mallet", "press"}}, nil).Advice
-	if len(got) != 1 || !strings.HasPrefix(got[0], "a powered press is another machine") {
+	if len(got) != 1 || !strings.HasPrefix(got[0].String(), "a powered press is another machine") {
 		t.Errorf("%q", got)
 	}
 	for _, a := range Choose(hard(), Bench{}, nil).Advice {
-		if strings.Contains(a, "powered") {
+		if strings.Contains(a.String(), "powered") {
 			t.Errorf("%q, where other things help", a)
 		}
 	}

@@ -1,6 +1,7 @@
 package method
 
 import (
+	"ramnest/force/unit"
 	"slices"
 	"strings"
 )
@@ -10,12 +11,13 @@ type Assessment struct {
 	Method      Method
 	Verdict     Verdict
 	Limits      []Limit
-	Governing   string   // name of the limit that decides
-	Utilisation float64  // of that limit [1]
-	Reason      string   // one or two short sentences
-	Action      string   // how it is done: which hand action, mallet and blow, or press
-	Agree       []string // who must agree first; empty unless Conditional
-	Open        []string // limits of which something is not known yet
+	Governing   string    // name of the limit that decides
+	Utilisation float64   // of that limit [1]
+	Reason      unit.Text // one or two short sentences
+	Action      unit.Text // how it is done: which hand action, mallet and blow, or press
+	Hand        string    // name of the action of a hand; empty unless the method is ByHand
+	Agree       []string  // who must agree first; empty unless Conditional
+	Open        []string  // limits of which something is not known yet
 
 	Press  *Press  // the press assessed; nil unless the method is ByPress
 	Mallet *Mallet // nil unless the method is ByMallet
@@ -53,10 +55,10 @@ func (a Assessment) weigh() Assessment {
 
 // worded fills in the reason and what it is drawn from. manner is put behind the
 // action: ", both hands on the lever".
-func (a Assessment) worded(manner string) Assessment {
+func (a Assessment) worded(manner unit.Text) Assessment {
 	_, at := judge(a.Limits)
 	if at < 0 {
-		a.Reason = a.Action + ", no limit could be computed"
+		a.Reason = a.Action.Plus(", no limit could be computed")
 		return a
 	}
 	for _, l := range a.Limits {
@@ -67,27 +69,27 @@ func (a Assessment) worded(manner string) Assessment {
 			a.Agree = append(a.Agree, l.Who)
 		}
 	}
-	how, g := a.Action+manner, a.Limits[at]
+	how, g := a.Action.Plus(manner), a.Limits[at]
 	if a.Effort != nil && a.Effort.Zone != recommended {
-		manner = ", zone " + a.Effort.Zone
+		manner = unit.Say(", zone " + a.Effort.Zone)
 	} else {
-		manner = ""
+		manner = unit.Text{}
 	}
 	switch a.Verdict {
 	case Pass:
-		a.Reason = how + ", within every limit; the nearest is " + g.near()
+		a.Reason = how.Plus(", within every limit; the nearest is ", g.near())
 	case Conditional:
-		a.Reason = how + manner + ", only if " + a.agrees() + g.over(", because of")
+		a.Reason = how.Plus(manner, ", only if "+a.agrees(), g.over(", because of"))
 	case Fail:
 		a.Agree = nil
-		a.Reason = how + ", refused" + g.over(" for")
+		a.Reason = how.Plus(", refused", g.over(" for"))
 	}
 	if a.Verdict != Fail {
 		if len(a.Open) > 0 {
-			a.Reason += ". Not known yet: " + strings.Join(a.Open, ", ")
+			a.Reason = a.Reason.Plus(". Not known yet: " + strings.Join(a.Open, ", "))
 		}
 		if len(a.Skipped) > 0 {
-			a.Reason += ". " + skippedText(a.Skipped)
+			a.Reason = a.Reason.Plus(". " + skippedText(a.Skipped))
 		}
 	}
 	return a

@@ -29,7 +29,7 @@ func FuzzBench(f *testing.F) {
 		d.ThrustWander, d.AnvilBearing = 3, 10
 		got := Choose(d, b, nil)
 		checkShape(t, got)
-		if refused := strings.HasPrefix(got.Reason, "nothing was computed"); refused != (len(faults) > 0) {
+		if refused := strings.HasPrefix(got.Reason.String(), "nothing was computed"); refused != (len(faults) > 0) {
 			t.Errorf("%d faults, and %s", len(faults), got.Reason)
 		}
 		if after := b.Presses[0]; len(faults) == 0 && after != before {

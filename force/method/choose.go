@@ -2,10 +2,10 @@ package method
 
 import (
 	"cmp"
-	"fmt"
 	"strings"
 
 	"ramnest/force/fault"
+	"ramnest/force/unit"
 )
 
 // Forced is a method the job insists on.
@@ -18,18 +18,18 @@ type Forced struct {
 type Decision struct {
 	Options  []Assessment // hand, mallet, press, always all three
 	Chosen   Method
-	Reason   string // in short sentences
-	RunnerUp Method // the next best; None if there is none
-	Next     string // one sentence about it
-	Tipping  string // what would change the choice
+	Reason   unit.Text // in short sentences
+	RunnerUp Method    // the next best; None if there is none
+	Next     unit.Text // one sentence about it
+	Tipping  unit.Text // what would change the choice
 
 	Sensitivity  []AtForce
 	ByRate       []AtRate
-	RateMatters  string    // one sentence: how the answer changes with the rate
-	Advice       []string  // computed ways to bring a method into range
-	Alternatives []Outcome // of [Decision.Advised], what helps most first
-	Defaults     []string  // every default that was used
-	Overridden   bool      // a failing method, taken at the job's word
+	RateMatters  string      // one sentence: how the answer changes with the rate
+	Advice       []unit.Text // computed ways to bring a method into range
+	Alternatives []Outcome   // of [Decision.Advised], what helps most first
+	Defaults     []unit.Text // every default that was used
+	Overridden   bool        // a failing method, taken at the job's word
 }
 
 // AtForce is the free choice at another design force.
@@ -143,37 +143,36 @@ func (d Decision) option(m Method) Assessment {
 }
 
 // reason says why m was taken, or why nothing was.
-func (d Decision) reason(m Method) string {
+func (d Decision) reason(m Method) unit.Text {
 	if m != None {
-		return m.Title() + led(d.option(m))
+		return unit.Say(m.Title()).Plus(led(d.option(m)))
 	}
-	say := []string{"no manual method passes"}
+	say := []unit.Text{unit.Say("no manual method passes")}
 	for _, a := range d.Options {
-		say = append(say, capital(a.Method.Title())+led(a))
+		say = append(say, unit.Say(a.Method.Title()).Capital().Plus(led(a)))
 	}
-	return strings.Join(say, ". ")
+	return unit.Join(say, ". ")
 }
 
 // led is the reason of an assessment as it follows the title of its method.
-func led(a Assessment) string {
-	if a.Action == a.Method.Title() {
-		return ": " + strings.TrimPrefix(a.Reason, a.Action+", ")
+func led(a Assessment) unit.Text {
+	reason := a.Reason
+	if a.Action.String() == a.Method.Title() {
+		reason = reason.Without(a.Method.Title() + ", ")
 	}
-	return ": " + a.Reason
+	return unit.Say(": ").Plus(reason)
 }
 
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
-
 // next gives the runner-up and a sentence about it.
-func (d Decision) next() (Method, string) {
+func (d Decision) next() (Method, unit.Text) {
 	if d.Chosen == None {
-		return None, "there is no runner-up"
+		return None, unit.Say("there is no runner-up")
 	}
 	m := pick(d.Options, d.Chosen)
 	if m == None {
-		return None, "no other method passes"
+		return None, unit.Say("no other method passes")
 	}
-	return m, "next is " + m.Title() + led(d.option(m))
+	return m, unit.Say("next is " + m.Title()).Plus(led(d.option(m)))
 }
 
 // force puts the job's own choice in, or refuses it.
@@ -182,18 +181,18 @@ func (d *Decision) force(f Forced) {
 	word := strings.TrimSpace(f.Override)
 	switch {
 	case f.Method == None:
-		d.Chosen, d.Reason = None, "the job asks for no manual method"
+		d.Chosen, d.Reason = None, unit.Say("the job asks for no manual method")
 	case a.Method == None:
-		d.Chosen, d.Reason = None, fmt.Sprintf("the job asks for %q, which is no method; hand, mallet, press or none", string(f.Method))
+		d.Chosen, d.Reason = None, unit.Textf("the job asks for %q, which is no method; hand, mallet, press or none", string(f.Method))
 	case a.Verdict != Fail:
-		d.Chosen, d.Reason = f.Method, "as the job asks, "+d.reason(f.Method)
+		d.Chosen, d.Reason = f.Method, unit.Say("as the job asks, ").Plus(d.reason(f.Method))
 	case word == "":
-		d.Chosen, d.Reason = None, "the job asks for a method that fails and gives no reason to override. "+capital(d.reason(f.Method))
+		d.Chosen, d.Reason = None, unit.Say("the job asks for a method that fails and gives no reason to override. ").Plus(d.reason(f.Method).Capital())
 	case a.refused() != "":
-		d.Chosen, d.Reason = None, "the job overrides a plain refusal, which no reason lifts: "+a.refused()
+		d.Chosen, d.Reason = None, unit.Say("the job overrides a plain refusal, which no reason lifts: "+a.refused())
 	default:
 		d.Chosen, d.Overridden = f.Method, true
-		d.Reason = "OVERRIDE by the job (" + word + "). " + capital(d.reason(f.Method))
+		d.Reason = unit.Say("OVERRIDE by the job (" + word + "). ").Plus(d.reason(f.Method).Capital())
 	}
 }
 
@@ -214,51 +213,51 @@ func refuse(faults []fault.Fault) Decision {
 	for i, f := range faults {
 		text[i] = f.Error()
 	}
-	why := "nothing was computed: " + strings.Join(text, "; ")
+	why := unit.Say("nothing was computed: " + strings.Join(text, "; "))
 	out := Decision{Chosen: None, RunnerUp: None, Reason: why}
 	for _, m := range []Method{ByHand, ByMallet, ByPress} {
-		out.Options = append(out.Options, Assessment{Method: m, Verdict: Fail, Governing: "faults", Utilisation: Beyond, Reason: why, Action: m.Title()})
+		out.Options = append(out.Options, Assessment{Method: m, Verdict: Fail, Governing: "faults", Utilisation: Beyond, Reason: why, Action: unit.Say(m.Title())})
 	}
 	return out
 }
 
 // toolDefaults lists what was assumed about the tools that were assessed.
-func toolDefaults(options []Assessment, d Demand) []string {
-	var used []string
+func toolDefaults(options []Assessment, d Demand) []unit.Text {
+	var used []unit.Text
 	for _, a := range options {
 		if p := a.Press; p != nil {
 			if p.Efficiency == 0 {
-				used = append(used, fmt.Sprintf("efficiency of rack and ram: %g", defaultEfficiency))
+				used = append(used, unit.Textf("efficiency of rack and ram: %g", defaultEfficiency))
 			}
 			if p.Guide == 0 && p.RamSquare > 0 {
-				used = append(used, fmt.Sprintf("guide length of the ram: %d ram squares", guidePerRam))
+				used = append(used, unit.Textf("guide length of the ram: %d ram squares", guidePerRam))
 			}
 			if p.RamStroke == 0 && p.DaylightMax > 0 {
-				used = append(used, fmt.Sprintf("usable ram stroke: %g of the daylight", strokePerDaylight))
+				used = append(used, unit.Textf("usable ram stroke: %g of the daylight", strokePerDaylight))
 			}
 			switch {
 			case !p.NotBolted:
-				used = append(used, "the press is bolted to a bench that does not tip")
+				used = append(used, unit.Say("the press is bolted to a bench that does not tip"))
 			case p.BaseDepth == 0 || p.LeverHeight == 0:
-				used = append(used, fmt.Sprintf("base of the press %s mm, lever %s mm over the bench", num(cmp.Or(p.BaseDepth, defaultBase)), num(cmp.Or(p.LeverHeight, defaultLeverHeight))))
+				used = append(used, unit.Textf("base of the press %v, lever %v over the bench", unit.Length.Of(cmp.Or(p.BaseDepth, defaultBase)), unit.Length.Of(cmp.Or(p.LeverHeight, defaultLeverHeight))))
 			}
 			if p.TableSlot == 0 && a.Placement != nil {
-				used = append(used, fmt.Sprintf("slots of the press table: %s mm or narrower under the nest, which bridges that", num(a.Placement.Bridges)))
+				used = append(used, unit.Textf("slots of the press table: %v or narrower under the nest, which bridges that", unit.Length.Of(a.Placement.Bridges)))
 			}
 		}
 		if m := a.Mallet; m != nil {
 			if m.FaceStiffness == 0 {
-				used = append(used, fmt.Sprintf("stiffness of the mallet face: %d to %d N/mm, the unfavourable end for each limit", softFace, stiffFace))
+				used = append(used, unit.Textf("stiffness of the mallet face: %v to %v, the unfavourable end for each limit", unit.Stiffness.Of(softFace), unit.Stiffness.Of(stiffFace)))
 			}
 			if d.JawThickness == 0 {
-				used = append(used, fmt.Sprintf("thickness of the vise jaws: %d mm", defaultJaw))
+				used = append(used, unit.Textf("thickness of the vise jaws: %v", unit.Length.Of(defaultJaw)))
 			}
 			if a.Vise.ClampForce == 0 {
-				used = append(used, fmt.Sprintf("clamp force of the vise, tightened by hand: %d N", handTight))
+				used = append(used, unit.Textf("clamp force of the vise, tightened by hand: %v", unit.Force.Of(handTight)))
 			}
-			used = append(used, fmt.Sprintf("speed of the blow: %s m/s; no measurement of mallet taps is known", num(m.Speed)))
+			used = append(used, unit.Textf("speed of the blow: %v; no measurement of mallet taps is known", unit.Speed.Of(m.Speed)))
 			if d.JointStiffness == 0 {
-				used = append(used, "stiffness of the joint under a blow: force over stroke to reach the seat, any for the shock")
+				used = append(used, unit.Say("stiffness of the joint under a blow: force over stroke to reach the seat, any for the shock"))
 			}
 		}
 	}

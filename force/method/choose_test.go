@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"ramnest/force/planar"
+	"ramnest/force/unit"
 )
 
 // lid is an invented small lid: 60 N, occasional, everything known.
@@ -136,7 +137,7 @@ func TestDecisions(t *testing.T) {
 					text = a.Reason
 				}
 			}
-			if !strings.Contains(text, c.reason) {
+			if !strings.Contains(text.String(), c.reason) {
 				t.Errorf("reason %q does not say %q", text, c.reason)
 			}
 		})
@@ -149,11 +150,11 @@ func checkShape(t *testing.T, d Decision) {
 	if len(d.Options) != 3 || d.Options[0].Method != ByHand || d.Options[1].Method != ByMallet || d.Options[2].Method != ByPress {
 		t.Fatalf("options are not hand, mallet, press: %+v", d.Options)
 	}
-	if d.Reason == "" {
+	if d.Reason.String() == "" {
 		t.Error("no reason")
 	}
 	for _, a := range d.Options {
-		if a.Reason == "" || a.Governing == "" || a.Action == "" {
+		if a.Reason.String() == "" || a.Governing == "" || a.Action.String() == "" {
 			t.Errorf("%s: reason, governing limit or action is empty: %+v", a.Method, a)
 		}
 		if a.Method == d.Chosen && a.Verdict == Fail && !d.Overridden {
@@ -178,13 +179,13 @@ func checkShape(t *testing.T, d Decision) {
 
 func TestDecisionSaysWhatTipsIt(t *testing.T) {
 	got := Choose(lid(), Bench{}, nil)
-	if want := "by hand passes up to 80 N, the design force is 60 N; above that force the answer is mallet and vise; above 120 an hour the answer is arbor press"; got.Tipping != want {
+	if want := "by hand passes up to 80 N, the design force is 60 N; above that force the answer is mallet and vise; above 120 an hour the answer is arbor press"; got.Tipping.String() != want {
 		t.Errorf("tipping %q, want %q", got.Tipping, want)
 	}
 	if got.RunnerUp != ByMallet {
 		t.Errorf("runner-up %q, want mallet", got.RunnerUp)
 	}
-	if want := "next is mallet and vise: light rubber mallet 0.34 kg at 2 m/s, nest in the bench vise 100 mm, within every limit; the nearest is "; !strings.HasPrefix(got.Next, want) {
+	if want := "next is mallet and vise: light rubber mallet 0.34 kg at 2 m/s, nest in the bench vise 100 mm, within every limit; the nearest is "; !strings.HasPrefix(got.Next.String(), want) {
 		t.Errorf("next %q, want %q", got.Next, want)
 	}
 	if want := "the answer changes with the rate: a batch (60 an hour for 1.5 h) arbor press, a line (360 an hour for 7.5 h) arbor press; ten prototypes (12 an hour for 1 h) as here"; got.RateMatters != want {
@@ -212,7 +213,7 @@ func TestTippingInWords(t *testing.T) {
 		{"none", with(func(d *Demand) { push(d, 9000); d.Brittle = true }), "by hand would pass up to 80 N; arbor press would pass up to 1627 N; the design force is 9000 N"},
 		{"none, whatever the force", with(func(d *Demand) { d.Brittle, d.HoursPerDay = true, 9 }), "no force is small enough for any method as things stand"},
 	} {
-		if got := Choose(c.d, Bench{}, nil).Tipping; got != c.want {
+		if got := Choose(c.d, Bench{}, nil).Tipping; got.String() != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
 	}
@@ -231,8 +232,8 @@ func TestRateMattersByVerdictToo(t *testing.T) {
 }
 
 func TestNothingKnownPassesNothing(t *testing.T) {
-	a := Assessment{Action: "a press", Limits: []Limit{newLimit("x", 1, 2, "N", own("y")).unknown("z")}}.weigh().worded("")
-	if a.Verdict != Fail || a.Governing != "nothing known" || a.Reason != "a press, no limit could be computed" {
+	a := Assessment{Action: unit.Say("a press"), Limits: []Limit{newLimit("x", 1, 2, "N", own("y")).unknown("z")}}.weigh().worded(unit.Say(""))
+	if a.Verdict != Fail || a.Governing != "nothing known" || a.Reason.String() != "a press, no limit could be computed" {
 		t.Errorf("%+v", a)
 	}
 	if a := weigh(None, lid(), Bench{}); a.Verdict != Fail || a.Method != None {
@@ -246,7 +247,7 @@ func TestNothingKnownPassesNothing(t *testing.T) {
 func TestAdviceIsTrue(t *testing.T) {
 	d := with(func(d *Demand) { push(d, 700); d.Brittle = true; d.RatePerHour, d.HoursPerDay = 360, 7.5 })
 	got := Choose(d, Bench{}, nil)
-	text := strings.Join(got.Advice, "\n")
+	text := unit.Join(got.Advice, "\n").String()
 	for _, want := range []string{"arbor press passes", "12 an hour for one hour a day"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("advice does not say %q:\n%s", want, text)
@@ -259,7 +260,7 @@ func TestAdviceIsTrue(t *testing.T) {
 }
 
 func TestDefaultsAreListed(t *testing.T) {
-	got := strings.Join(Choose(Demand{DesignForce: 50}, Bench{}, nil).Defaults, "\n")
+	got := unit.Join(Choose(Demand{DesignForce: 50}, Bench{}, nil).Defaults, "\n").String()
 	for _, want := range []string{"rate: 60", "hours of this work a day: 8", "time under force", "mallets: generic", "vise: generic", "presses: generic", "rated force that is used: 0.6", "efficiency of rack", "guide length", "usable ram stroke", "mallet face", "vise jaws: 15 mm", "clamp force of the vise", "bolted to a bench", "speed of the blow", "stiffness of the joint"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("defaults do not say %q:\n%s", want, got)

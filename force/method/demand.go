@@ -7,6 +7,7 @@ import (
 	"ramnest/force"
 	"ramnest/force/fault"
 	"ramnest/force/planar"
+	"ramnest/force/unit"
 )
 
 // A Demand is what the joint, the parts and the line ask of a method. Zero means
@@ -100,19 +101,19 @@ const (
 )
 
 // filled puts the defaults of the line in and says which.
-func (d Demand) filled() (Demand, []string) {
-	var used []string
+func (d Demand) filled() (Demand, []unit.Text) {
+	var used []unit.Text
 	if d.RatePerHour == 0 {
 		d.RatePerHour = defaultRate
-		used = append(used, fmt.Sprintf("rate: %d an hour (none stated)", defaultRate))
+		used = append(used, unit.Textf("rate: %d an hour (none stated)", defaultRate))
 	}
 	if d.HoursPerDay == 0 {
 		d.HoursPerDay = defaultHours
-		used = append(used, fmt.Sprintf("hours of this work a day: %d (none stated)", defaultHours))
+		used = append(used, unit.Textf("hours of this work a day: %d (none stated)", defaultHours))
 	}
 	if d.ActionSeconds == 0 {
 		d.ActionSeconds = defaultAction
-		used = append(used, fmt.Sprintf("time under force in one assembly: %d s (none stated)", defaultAction))
+		used = append(used, unit.Textf("time under force in one assembly: %d s (none stated)", defaultAction))
 	}
 	return d, used
 }

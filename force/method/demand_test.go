@@ -41,7 +41,7 @@ func TestDemandFaults(t *testing.T) {
 			t.Errorf("want one fault %q, got %v", c.want, faults)
 		}
 		got := Choose(c.d, Bench{}, nil)
-		if got.Chosen != None || !strings.HasPrefix(got.Reason, "nothing was computed: demand."+strings.SplitN(c.want, ":", 2)[0]) {
+		if got.Chosen != None || !strings.HasPrefix(got.Reason.String(), "nothing was computed: demand."+strings.SplitN(c.want, ":", 2)[0]) {
 			t.Errorf("%s: %s", c.want, got.Reason)
 		}
 		if f := Carries(ByHand, c.d, Bench{}); f != 0 {

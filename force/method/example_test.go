@@ -5,6 +5,7 @@ import (
 
 	"ramnest/force"
 	"ramnest/force/method"
+	"ramnest/force/unit"
 )
 
 // A lid that needs 60 N is pushed home by hand twelve times an hour, and not on a line.
@@ -49,8 +50,8 @@ func ExampleDecision_Advised() {
 	staggered := d.WithResult(force.Result{Design: 380, P50: 340, Worst: 450, Peak: 350, Work: 600, Stroke: 5})
 	greased := d.WithResult(force.Result{Design: 620, P50: 560, Worst: 700, Peak: 580, Work: 900, Stroke: 3})
 	decision := method.Choose(d, method.Bench{}, nil).Advised(d, 60, method.Bench{}, []method.Alternative{
-		{Change: method.Lubricate, What: "friction 0.3 instead of 0.6", Demand: greased, Holds: 40},
-		{Change: method.StaggerDepths, What: "hooks 2 mm later", Demand: staggered, Holds: 60},
+		{Change: method.Lubricate, What: unit.Say("friction 0.3 instead of 0.6"), Demand: greased, Holds: 40},
+		{Change: method.StaggerDepths, What: unit.Say("hooks 2 mm later"), Demand: staggered, Holds: 60},
 		{Change: method.SlotCollar, Undone: "there is no collar"},
 	})
 	for _, o := range decision.Alternatives {

@@ -1,7 +1,7 @@
 package method
 
 import (
-	"fmt"
+	"ramnest/force/unit"
 	"slices"
 )
 
@@ -52,19 +52,19 @@ const (
 )
 
 // filled puts the generic tools in where the lists are empty and says so.
-func (b Bench) filled() (Bench, []string) {
-	var used []string
+func (b Bench) filled() (Bench, []unit.Text) {
+	var used []unit.Text
 	if len(b.Mallets) == 0 && !b.lacks(ByMallet) {
 		b.Mallets = GenericMallets()
-		used = append(used, "mallets: generic rubber heads, 0.34 kg to 0.79 kg (none stated)")
+		used = append(used, unit.Textf("mallets: generic rubber heads, %v to %v (none stated)", unit.Mass.Of(b.Mallets[0].Mass), unit.Mass.Of(b.Mallets[2].Mass)))
 	}
 	if len(b.Vises) == 0 && !b.lacks(ByMallet) {
 		b.Vises = []Vise{GenericVise()}
-		used = append(used, "vise: generic, 100 mm jaws, opening 80 mm, depth 55 mm (none stated)")
+		used = append(used, unit.Textf("vise: generic, %v jaws, opening %v, depth %v (none stated)", unit.Length.Of(b.Vises[0].JawWidth), unit.Length.Of(b.Vises[0].Opening), unit.Length.Of(b.Vises[0].Depth)))
 	}
 	if len(b.Presses) == 0 && !b.lacks(ByPress) {
 		b.Presses = GenericPresses()
-		used = append(used, "presses: generic classes of 0.5 to 5 short tons (none stated); measure the press before trusting them")
+		used = append(used, unit.Say("presses: generic classes of 0.5 to 5 short tons (none stated); measure the press before trusting them"))
 	}
 	b.Presses = slices.Clone(b.Presses)
 	for i, p := range b.Presses {
@@ -72,11 +72,11 @@ func (b Bench) filled() (Bench, []string) {
 	}
 	if b.PressMargin == 0 {
 		b.PressMargin = defaultMargin
-		used = append(used, fmt.Sprintf("share of the rated force that is used: %g", defaultMargin))
+		used = append(used, unit.Textf("share of the rated force that is used: %g", defaultMargin))
 	}
 	if b.GuideMu == 0 {
 		b.GuideMu = defaultGuideMu
-		used = append(used, fmt.Sprintf("friction of the ram in its guide: %g", defaultGuideMu))
+		used = append(used, unit.Textf("friction of the ram in its guide: %g", defaultGuideMu))
 	}
 	return b, used
 }

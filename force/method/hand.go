@@ -1,6 +1,10 @@
 package method
 
-import "ramnest/force"
+import (
+	"ramnest/force"
+
+	"ramnest/force/unit"
+)
 
 // A HandAction is a way to push with hands.
 type HandAction struct {
@@ -33,7 +37,7 @@ func HandActions() []HandAction {
 func assessHand(d Demand) Assessment {
 	best, action := weighHand(d)
 	best.Effort, best.Shift = d.effort(d.DesignForce, action.Base, action.Population)
-	return best.worded("").tilted(d)
+	return best.worded(unit.Text{}).tilted(d)
 }
 
 // tilted says of hands that cannot push a ring in straight that they may roll it in. It
@@ -43,7 +47,7 @@ func (a Assessment) tilted(d Demand) Assessment {
 		return a
 	}
 	if t, _ := weighHand(d.atForce(d.Tilted)); t.Verdict != Fail {
-		a.Reason += "; by hand only if tilted in, one edge first and without the anvil: about " + num(d.Tilted) + " N of both hands (our own model), a condition that " + engineer + " must agree to"
+		a.Reason = a.Reason.Plus("; by hand only if tilted in, one edge first and without the anvil: about ", unit.Force.Of(d.Tilted), " of both hands (our own model), a condition that "+engineer+" must agree to")
 	}
 	return a
 }
@@ -51,7 +55,7 @@ func (a Assessment) tilted(d Demand) Assessment {
 // weighHand is assessHand without the words.
 func weighHand(d Demand) (best Assessment, action HandAction) {
 	for i, a := range HandActions() {
-		got := Assessment{Method: ByHand, Action: a.Name, Limits: handLimits(d, a)}.weigh()
+		got := Assessment{Method: ByHand, Action: unit.Say(a.Name), Hand: a.Name, Limits: handLimits(d, a)}.weigh()
 		if i == 0 || got.betterThan(best) {
 			best, action = got, a
 		}

@@ -1,6 +1,10 @@
 package method
 
-import "fmt"
+import (
+	"fmt"
+
+	"ramnest/force/unit"
+)
 
 // What share of assemblies may jam, so that no push joins them [1]. Own: one in a
 // hundred is scrap that somebody will try to force home, one in a thousand is a part
@@ -35,9 +39,9 @@ func (a Assessment) jams(d Demand) Assessment {
 // force: no method, and no override. Nothing else is reckoned.
 func withoutForce(d Demand) Decision {
 	why := fmt.Sprintf("%s %% of assemblies jam, so that there is no P95 and no force to choose a method by; no push joins them, and no reason lifts that", num(100*d.Jammed))
-	out := Decision{Chosen: None, RunnerUp: None, Reason: why, Next: "there is no runner-up"}
+	out := Decision{Chosen: None, RunnerUp: None, Reason: unit.Say(why), Next: unit.Say("there is no runner-up")}
 	for _, m := range []Method{ByHand, ByMallet, ByPress} {
-		out.Options = append(out.Options, Assessment{Method: m, Action: m.Title(), Limits: jamLimits(d)}.weigh().worded(""))
+		out.Options = append(out.Options, Assessment{Method: m, Action: unit.Say(m.Title()), Limits: jamLimits(d)}.weigh().worded(unit.Text{}))
 	}
 	return out
 }

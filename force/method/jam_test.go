@@ -1,6 +1,7 @@
 package method
 
 import (
+	"ramnest/force/unit"
 	"strings"
 	"testing"
 )
@@ -38,7 +39,7 @@ func TestShareThatJamsDecidesEveryMethod(t *testing.T) {
 	d.Jammed, d.NoP95, d.DesignForce, d.Worst, d.P50 = 0.4, true, 0, 0, 0
 	for _, forced := range []*Forced{nil, {Method: ByPress, Override: "trial"}, {Method: ByHand}} {
 		out := Choose(d, Bench{}, forced)
-		if out.Chosen != None || len(out.Options) != 3 || out.Overridden || !strings.Contains(out.Reason, "40 %") {
+		if out.Chosen != None || len(out.Options) != 3 || out.Overridden || !strings.Contains(out.Reason.String(), "40 %") {
 			t.Errorf("without a P95: %+v", out)
 		}
 		for _, a := range out.Options {
@@ -62,7 +63,7 @@ func TestAdviceByWhatJams(t *testing.T) {
 	more.DesignForce, more.Jammed = 150, 0.04
 	locked.DesignForce, locked.Jammed, locked.NoP95 = 0, 0.6, true
 	out := Choose(now, Bench{}, nil).Advised(now, 0, Bench{}, []Alternative{{Change: FewerLatches, Demand: locked}, {Change: LessInterference, Demand: more}, {Change: LeadAngle, Demand: less}})
-	text := strings.Join(out.Advice, "\n")
+	text := unit.Join(out.Advice, "\n").String()
 	if !strings.Contains(text, "lead angle: 220 N instead of 200 N (+10 %), 0 % of assemblies jam instead of 3 %, ") {
 		t.Errorf("what does not jam is not advised: %s", text)
 	}
@@ -77,7 +78,7 @@ func TestAdviceByWhatJams(t *testing.T) {
 	}
 	now.NoP95, now.DesignForce, now.Jammed = true, 0, 0.4
 	out = Choose(now, Bench{}, nil).Advised(now, 0, Bench{}, []Alternative{{Change: LeadAngle, Demand: less}})
-	if len(out.Advice) != 1 || !strings.HasPrefix(out.Advice[0], "lead angle: 220 N, 0 % of assemblies jam instead of 40 %, ") {
+	if len(out.Advice) != 1 || !strings.HasPrefix(out.Advice[0].String(), "lead angle: 220 N, 0 % of assemblies jam instead of 40 %, ") {
 		t.Errorf("advice where there is no P95: %q", out.Advice)
 	}
 }

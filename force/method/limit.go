@@ -2,7 +2,6 @@ package method
 
 import (
 	"fmt"
-	"strings"
 
 	"ramnest/force"
 	"ramnest/force/unit"
@@ -93,18 +92,28 @@ func limitIfKnown(name string, demand, capacity float64, kind unit.Kind, from ba
 func refusal(name string, from basis) Limit { return newLimit(name, 1, 0, "", from) }
 
 // near gives a limit that is kept as a piece of a sentence.
-func (l Limit) near() string {
-	return strings.TrimSpace(fmt.Sprintf("%s, %s of %s %s", l.Name, num(l.Demand), num(l.Capacity), l.Unit)) + l.note()
+func (l Limit) near() unit.Text {
+	demand, capacity := l.sides()
+	demand.Bare = true
+	return unit.Textf("%s, %v of %v%s", l.Name, demand, capacity, l.note())
 }
 
 // over gives a limit that is not kept as a piece of a sentence: what stands in the
 // way, or after after the name, what is asked and what is the most.
-func (l Limit) over(after string) string {
+func (l Limit) over(after string) unit.Text {
 	if l.Unit == "" && l.Capacity == 0 {
-		return ", " + l.Name
+		return unit.Say(", " + l.Name)
 	}
-	side := func(x float64) string { return strings.TrimSpace(num(x) + " " + string(l.Unit)) }
-	return fmt.Sprintf("%s %s, %s where %s is the most", after, l.Name, side(l.Demand), side(l.Capacity)) + l.note()
+	demand, capacity := l.sides()
+	return unit.Textf("%s %s, %v where %v is the most%s", after, l.Name, demand, capacity, l.note())
+}
+
+// sides gives demand and capacity; over a limit they can be told from each other.
+func (l Limit) sides() (demand, capacity unit.Figure) {
+	if l.OK {
+		return l.Unit.Of(l.Demand), l.Unit.Of(l.Capacity)
+	}
+	return unit.Apart(3, l.Unit, l.Demand, l.Capacity)
 }
 
 // note marks a limit that stands in no source.

@@ -3,6 +3,7 @@ package method
 import (
 	"fmt"
 	"math"
+	"ramnest/force/unit"
 	"slices"
 )
 
@@ -43,13 +44,13 @@ func assessMallet(d Demand, b Bench) Assessment {
 	if best.Mallet != nil {
 		best.Shift = malletShift(d)
 	}
-	return best.worded("")
+	return best.worded(unit.Text{})
 }
 
 // weighMallet is assessMallet without the words.
 func weighMallet(d Demand, b Bench) Assessment {
 	if b.lacks(ByMallet) {
-		return Assessment{Method: ByMallet, Action: ByMallet.Title(), Limits: []Limit{refusal("the shop has no mallet and vise", ofShop("bench"))}}.weigh()
+		return Assessment{Method: ByMallet, Action: unit.Say(ByMallet.Title()), Limits: []Limit{refusal("the shop has no mallet and vise", ofShop("bench"))}}.weigh()
 	}
 	fixed := append(refusals(d),
 		newLimit("repetition", d.RatePerHour, MalletRate, "an hour", own("repeated work is for a press")).soft(ergonomist),
@@ -68,7 +69,7 @@ func weighMallet(d Demand, b Bench) Assessment {
 			for k := range b.Vises {
 				jaws := b.Vises[k]
 				got := Assessment{Method: ByMallet, Mallet: &head, Vise: &jaws, Blows: n, Limits: slices.Concat(fixed, blow, viseLimits(d, jaws, peak)),
-					Action: fmt.Sprintf("%s%s at %s m/s, nest in the %s%s", m.Name, sized(m.Mass, "kg"), num(v), jaws.Name, sized(jaws.JawWidth, "mm"))}.weigh()
+					Action: unit.Textf("%s%v at %v, nest in the %s%v", m.Name, sized(m.Mass, unit.Mass), unit.Speed.Of(v), jaws.Name, sized(jaws.JawWidth, unit.Length))}.weigh()
 				if first || got.betterThan(best) {
 					best, first = got, false
 				}
@@ -79,11 +80,11 @@ func weighMallet(d Demand, b Bench) Assessment {
 }
 
 // sized is the size of a tool behind its name, if it is known.
-func sized(v float64, unit string) string {
+func sized(v float64, k unit.Kind) unit.Text {
 	if v == 0 {
-		return ""
+		return unit.Text{}
 	}
-	return " " + num(v) + " " + unit
+	return unit.Textf(" %v", k.Of(v))
 }
 
 // malletShift is how much of the work one person may do with a mallet: no source

@@ -1,10 +1,10 @@
 package method
 
 import (
-	"fmt"
 	"math"
 
 	"ramnest/force/planar"
+	"ramnest/force/unit"
 )
 
 // A Placement is how the nest goes on the table of a press, so that the thrust line
@@ -18,10 +18,10 @@ type Placement struct {
 	Gap    float64      // left between that edge and the column [mm]; no meaning if the throat is not known
 	Middle float64      // thrust line off the ram axis if the nest is centred by its middle instead, at the worst of the stroke [mm]
 
-	Bridges float64 // widest table slot that the nest bridges [mm]; 0: none
-	Plate   float64 // steel plate needed over the slot of the table [mm]; 0: none, or the slot is not known
-	TipsAt  float64 // pull on the lever at which the press tips if it is not bolted down [N]; 0: mass not known
-	Hang    string  // how the anvil hangs on the ram
+	Bridges float64   // widest table slot that the nest bridges [mm]; 0: none
+	Plate   float64   // steel plate needed over the slot of the table [mm]; 0: none, or the slot is not known
+	TipsAt  float64   // pull on the lever at which the press tips if it is not bolted down [N]; 0: mass not known
+	Hang    unit.Text // how the anvil hangs on the ram
 }
 
 // Figures of the table [own].
@@ -56,9 +56,9 @@ func (d Demand) place(p Press) *Placement {
 	if out.Plate > 0 {
 		out.Bridges = 0
 	}
-	out.Hang = "no bore in the ram is known: the anvil slips over the ram and is held by a magnet or a set-screw"
+	out.Hang = unit.Say("no bore in the ram is known: the anvil slips over the ram and is held by a magnet or a set-screw")
 	if p.RamBore > 0 {
-		out.Hang = fmt.Sprintf("the ram has a bore of %s mm: a peg in it may hold the anvil, the flat end takes the force", num(p.RamBore))
+		out.Hang = unit.Textf("the ram has a bore of %v: a peg in it may hold the anvil, the flat end takes the force", unit.Length.Of(p.RamBore))
 	}
 	return out
 }
@@ -82,21 +82,21 @@ func (d Demand) tablePlate(p Press) float64 {
 }
 
 // Text says where the nest goes, in one sentence.
-func (p Placement) Text() string {
-	var by []string
+func (p Placement) Text() unit.Text {
+	var by []unit.Text
 	add := func(x float64, plus, minus string) {
 		switch {
 		case x >= 0.05:
-			by = append(by, fmt.Sprintf("%.1f mm %s", x, plus))
+			by = append(by, unit.Textf("%v %s", unit.Length.Of(x).To(unit.Shop), plus))
 		case x <= -0.05:
-			by = append(by, fmt.Sprintf("%.1f mm %s", -x, minus))
+			by = append(by, unit.Textf("%v %s", unit.Length.Of(-x).To(unit.Shop), minus))
 		}
 	}
 	add(p.Back, "to the back", "to the front")
 	add(p.Right, "to the right", "to the left")
-	where := "under the ram"
+	where := unit.Say("under the ram")
 	if len(by) > 0 {
-		where = join(by, "and") + " of the ram axis"
+		where = unit.Join(by, " and ").Plus(" of the ram axis")
 	}
-	return fmt.Sprintf("the %s side of the nest to the column, its middle %s", p.Column, where)
+	return unit.Textf("the %s side of the nest to the column, its middle %v", p.Column, where)
 }

@@ -27,13 +27,13 @@ func TestPlacement(t *testing.T) {
 	} {
 		d := Demand{DesignForce: 100, NestSize: c.nest, Thrust: c.thrust, ThrustWander: 2}
 		got := d.place(p)
-		if got.Column != c.column || got.Back != c.back || got.Right != c.right || got.Reach != c.reach || got.Gap != c.gap || got.Text() != c.text {
+		if got.Column != c.column || got.Back != c.back || got.Right != c.right || got.Reach != c.reach || got.Gap != c.gap || got.Text().String() != c.text {
 			t.Errorf("%s: %+v; %s", c.name, got, got.Text())
 		}
 		if want := math.Hypot(c.thrust.X, c.thrust.Y) + 2; got.Middle != want {
 			t.Errorf("%s: %g mm off if centred by its middle, want %g", c.name, got.Middle, want)
 		}
-		if got.Bridges != 40 || math.Abs(got.TipsAt-15*9.80665*75/450) > 1e-9 || got.Hang == "" {
+		if got.Bridges != 40 || math.Abs(got.TipsAt-15*9.80665*75/450) > 1e-9 || got.Hang.String() == "" {
 			t.Errorf("%s: %+v", c.name, got)
 		}
 	}

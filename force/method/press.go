@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"ramnest/force/unit"
 	"slices"
 )
 
@@ -14,13 +15,13 @@ const loadingGap = 10
 func assessPress(d Demand, b Bench) Assessment {
 	best := weighPress(d, b)
 	if best.Press == nil {
-		return best.worded("")
+		return best.worded(unit.Text{})
 	}
 	best.Effort, best.Shift = d.effort(best.Lever.Pull, BodyPull, p15Both)
 	best.Placement = d.place(*best.Press)
-	manner := best.Lever.manner()
+	manner := unit.Say(best.Lever.manner())
 	if best.Placement != nil && best.Placement.Plate > 0 {
-		manner += fmt.Sprintf(", a steel plate of %s mm under the nest", num(best.Placement.Plate))
+		manner = manner.Plus(unit.Textf(", a steel plate of %v under the nest", unit.Length.Of(best.Placement.Plate)))
 	}
 	return best.worded(manner)
 }
@@ -28,7 +29,7 @@ func assessPress(d Demand, b Bench) Assessment {
 // weighPress is assessPress without the words.
 func weighPress(d Demand, b Bench) Assessment {
 	if b.lacks(ByPress) {
-		return Assessment{Method: ByPress, Action: ByPress.Title(), Limits: []Limit{refusal("the shop has no arbor press", ofShop("bench"))}}.weigh()
+		return Assessment{Method: ByPress, Action: unit.Say(ByPress.Title()), Limits: []Limit{refusal("the shop has no arbor press", ofShop("bench"))}}.weigh()
 	}
 	presses := slices.Clone(b.Presses)
 	slices.SortStableFunc(presses, func(a, b Press) int { return cmp.Compare(a.Rated, b.Rated) })
@@ -36,7 +37,7 @@ func weighPress(d Demand, b Bench) Assessment {
 	var tried []Assessment
 	for i, p := range presses {
 		l := d.lever(p, b.GuideMu)
-		got := Assessment{Method: ByPress, Press: &presses[i], Action: p.Name, Lever: &l, Limits: pressLimits(d, p, l, b)}.weigh()
+		got := Assessment{Method: ByPress, Press: &presses[i], Action: unit.Say(p.Name), Lever: &l, Limits: pressLimits(d, p, l, b)}.weigh()
 		if i == 0 || got.betterThan(best) {
 			best = got
 		}

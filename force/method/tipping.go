@@ -3,6 +3,7 @@ package method
 import (
 	"fmt"
 	"math"
+	"ramnest/force/unit"
 	"strings"
 )
 
@@ -69,21 +70,21 @@ func edges(d Demand, b Bench) func(Method) float64 {
 var binStarts = [...]float64{12, MalletRate, MalletRateMax, 120, 1200}
 
 // tipping says at which force and at which rate the free choice changes.
-func tipping(d Demand, b Bench, chosen Assessment, most func(Method) float64) string {
-	var say []string
+func tipping(d Demand, b Bench, chosen Assessment, most func(Method) float64) unit.Text {
+	var say []unit.Text
 	if f := most(chosen.Method); f >= d.DesignForce {
-		say = append(say, fmt.Sprintf("%s passes up to %s N, the design force is %s N", chosen.Method.Title(), num(f), num(d.DesignForce)))
+		say = append(say, unit.Textf("%s passes up to %v, the design force is %v", chosen.Method.Title(), unit.Force.Of(f), unit.Force.Of(d.DesignForce)))
 		if a := free(d.atForce(1.002*f), b); f < maxForce/2 {
-			say = append(say, "above that force the answer is "+a.answer())
+			say = append(say, unit.Say("above that force the answer is "+a.answer()))
 		}
 	} else {
 		for _, m := range []Method{ByHand, ByMallet, ByPress} {
 			if f := most(m); f > 0 {
-				say = append(say, fmt.Sprintf("%s would pass up to %s N", m.Title(), num(f)))
+				say = append(say, unit.Textf("%s would pass up to %v", m.Title(), unit.Force.Of(f)))
 			}
 		}
 		if len(say) > 0 {
-			say = append(say, fmt.Sprintf("the design force is %s N", num(d.DesignForce)))
+			say = append(say, unit.Textf("the design force is %v", unit.Force.Of(d.DesignForce)))
 		}
 	}
 	for _, start := range binStarts {
@@ -93,17 +94,17 @@ func tipping(d Demand, b Bench, chosen Assessment, most func(Method) float64) st
 			continue
 		}
 		if a := free(at, b); a.Method != chosen.Method || a.Verdict != chosen.Verdict {
-			say = append(say, fmt.Sprintf("above %s an hour the answer is %s", num(start), a.answer()))
+			say = append(say, unit.Textf("above %s an hour the answer is %s", num(start), a.answer()))
 			break
 		}
 	}
 	switch {
 	case len(say) > 0:
-		return strings.Join(say, "; ")
+		return unit.Join(say, "; ")
 	case chosen.Method == None:
-		return "no force is small enough for any method as things stand"
+		return unit.Say("no force is small enough for any method as things stand")
 	}
-	return "no single change of force or rate was found to tip it"
+	return unit.Say("no single change of force or rate was found to tip it")
 }
 
 // answer names the method of a free choice.

@@ -2,6 +2,7 @@ package method
 
 import (
 	"math/rand/v2"
+	"ramnest/force/unit"
 	"strings"
 	"testing"
 )
@@ -28,22 +29,22 @@ func TestSentencesCanBeRead(t *testing.T) {
 	for range 100 {
 		d := anyDemand(rng)
 		got := Choose(d, Bench{}, nil)
-		for _, text := range append([]string{got.Reason, got.Next, got.Tipping, got.RateMatters}, got.Advice...) {
-			check(text)
+		for _, text := range append([]unit.Text{got.Reason, got.Next, got.Tipping, unit.Say(got.RateMatters)}, got.Advice...) {
+			check(text.String())
 		}
 		for _, a := range got.Options {
-			check(a.Reason)
-			if strings.Count(a.Reason, ". ") > 2 {
+			check(a.Reason.String())
+			if strings.Count(a.Reason.String(), ". ") > 2 {
 				t.Fatalf("more than three sentences: %q", a.Reason)
 			}
 			if a.Placement != nil {
-				check(a.Placement.Text())
-				check(a.Placement.Hang)
+				check(a.Placement.Text().String())
+				check(a.Placement.Hang.String())
 			}
 		}
 		if got.Chosen == None {
 			none++
-			if n := strings.Count(got.Reason, ". "); n != 3 {
+			if n := strings.Count(got.Reason.String(), ". "); n != 3 {
 				t.Fatalf("%d sentences about three methods: %q", n, got.Reason)
 			}
 		}
@@ -70,7 +71,7 @@ func TestEveryLimitIsMarked(t *testing.T) {
 					t.Fatalf("%s: soft %v, asks %q", l.Name, l.Soft, l.Who)
 				}
 				if l.Name == a.Governing && !l.Open && l.Mark == "own" && l.Capacity > 0 && l.Utilisation == a.Utilisation &&
-					!strings.Contains(a.Reason, "our own") {
+					!strings.Contains(a.Reason.String(), "our own") {
 					t.Fatalf("%s decides by its own figure and does not say so: %s", l.Name, a.Reason)
 				}
 			}

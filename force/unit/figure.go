@@ -22,6 +22,7 @@ type Figure struct {
 	Value  float64 // in the unit of its kind
 	Kind   Kind
 	Digits Digits
+	Bare   bool // without its unit, which stands behind the figure that follows
 }
 
 // Of makes a figure of a kind, with three digits.
@@ -36,7 +37,7 @@ type Writer func(string) string
 // Text gives the figure with its unit, in the units of a job.
 func (f Figure) Text(s System, w Writer) string {
 	number, name := f.Number(s, w), f.unit(s)
-	if name == "" {
+	if f.Bare || name == "" {
 		return number
 	}
 	return number + " " + name
@@ -123,5 +124,5 @@ func Apart(digits Digits, k Kind, a, b float64) (Figure, Figure) {
 	for most := max(math.Abs(a), math.Abs(b)); a != b && digits < 17 && math.Abs(a-b) < most*math.Pow10(1-int(digits)); {
 		digits++
 	}
-	return Figure{a, k, digits}, Figure{b, k, digits}
+	return k.Of(a).To(digits), k.Of(b).To(digits)
 }

@@ -76,6 +76,16 @@ func (t Text) add(m any) Text {
 	return t
 }
 
+// Without gives the text without the words that it begins with, if it does.
+func (t Text) Without(words string) Text {
+	if len(t.parts) > 0 {
+		if first, ok := t.parts[0].(string); ok && strings.HasPrefix(first, words) {
+			return Say(first[len(words):]).Plus(t.parts[1:]...)
+		}
+	}
+	return t
+}
+
 // Join puts texts together with words between them.
 func Join(all []Text, between string) Text {
 	var out Text

@@ -69,12 +69,12 @@ type Limit struct {
 
 func methodOf(u units, st *solve.Step) Method {
 	d := st.Decision
-	m := Method{Chosen: string(d.Chosen), Reason: u.text(d.Reason), Overridden: d.Overridden, RunnerUp: string(d.RunnerUp), Tipping: u.text(d.Tipping), Next: u.text(d.Next), RateMatters: d.RateMatters, Sensitivity: []AtForce{}, Advice: u.texts(d.Advice)}
+	m := Method{Chosen: string(d.Chosen), Reason: d.Reason.In(u.System), Overridden: d.Overridden, RunnerUp: string(d.RunnerUp), Tipping: d.Tipping.In(u.System), Next: d.Next.In(u.System), RateMatters: d.RateMatters, Sensitivity: []AtForce{}, Advice: u.texts(d.Advice)}
 	for _, s := range d.Sensitivity {
 		m.Sensitivity = append(m.Sensitivity, AtForce{s.Name, s.Force, string(s.Method)})
 	}
 	for _, o := range d.Alternatives {
-		m.Changes = append(m.Changes, Change{string(o.Change), u.text(o.What), o.Demand.DesignForce, o.Holds, string(o.Method), string(o.Verdict), u.text(o.Undone), u.text(o.Text)})
+		m.Changes = append(m.Changes, Change{string(o.Change), o.What.In(u.System), o.Demand.DesignForce, o.Holds, string(o.Method), string(o.Verdict), o.Undone, o.Text.In(u.System)})
 	}
 	for _, a := range d.Options {
 		m.Options = append(m.Options, assessmentOf(u, a))
@@ -84,8 +84,8 @@ func methodOf(u units, st *solve.Step) Method {
 
 func assessmentOf(u units, a method.Assessment) Assessment {
 	out := Assessment{
-		Method: string(a.Method), Verdict: string(a.Verdict), Action: u.text(a.Action), Governing: a.Governing,
-		Utilisation: a.Utilisation, Reason: u.text(a.Reason), Blows: a.Blows, Limits: []Limit{},
+		Method: string(a.Method), Verdict: string(a.Verdict), Action: a.Action.In(u.System), Governing: a.Governing,
+		Utilisation: a.Utilisation, Reason: a.Reason.In(u.System), Blows: a.Blows, Limits: []Limit{},
 	}
 	if a.Press != nil {
 		out.Press = a.Press.Name

@@ -73,7 +73,7 @@ func verdictOf(st *solve.Step) string {
 // previewStep gives force and method of a step.
 func previewStep(u units, st *solve.Step) preview.Step {
 	r := st.Result
-	p := preview.Step{Name: st.Name, Curve: r.Curve.Points(300), Design: r.Design, Reason: u.text(st.Decision.Reason)}
+	p := preview.Step{Name: st.Name, Curve: r.Curve.Points(300), Design: r.Design, Reason: st.Decision.Reason.In(u.System)}
 	for _, b := range r.Band {
 		p.Band = append(p.Band, [4]float64{b.Lift, b.P5, b.P50, b.P95})
 	}
@@ -94,7 +94,7 @@ func previewStep(u units, st *solve.Step) preview.Step {
 			used = "beyond"
 		}
 		p.Options = append(p.Options, preview.Option{
-			Method: a.Method.Title(), Verdict: string(a.Verdict), Used: used, Nearest: u.text(a.Governing), How: u.text(a.Action),
+			Method: a.Method.Title(), Verdict: string(a.Verdict), Used: used, Nearest: a.Governing, How: a.Action.In(u.System),
 			Chosen: a.Method == st.Decision.Chosen,
 		})
 	}

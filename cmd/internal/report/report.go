@@ -86,7 +86,7 @@ func Of(s *solve.Solution, facts Facts) Report {
 	r.Calibration = CalibrationOf(s)
 	u := unitsOf(j)
 	for _, d := range s.Defaults {
-		r.Defaults = append(r.Defaults, Default{d.About, u.text(d.Text)})
+		r.Defaults = append(r.Defaults, Default{d.About, d.Text.In(u.System)})
 	}
 	for i := range s.Steps {
 		r.Steps = append(r.Steps, stepOf(u, &s.Steps[i]))

@@ -186,7 +186,7 @@ func TestCheckListsEveryDefault(t *testing.T) {
 		t.Errorf("only %d defaults", len(s.Defaults))
 	}
 	for _, d := range s.Defaults {
-		if !strings.Contains(text, d.Text) {
+		if !strings.Contains(text, d.Text.String()) {
 			t.Errorf("not told: %s", d.Text)
 		}
 	}

@@ -118,7 +118,7 @@ func Methods(s *solve.Solution) []MethodLine {
 	for i := range s.Steps {
 		st := &s.Steps[i]
 		for k, a := range st.Decision.Options {
-			l := MethodLine{Step: st.Name, Method: string(a.Method), Verdict: string(a.Verdict), Utilisation: a.Utilisation, Governing: a.Governing, Reason: unitsOf(s.Job).text(a.Reason), Chosen: a.Method == st.Decision.Chosen, Calibration: CalibrationWords(s)}
+			l := MethodLine{Step: st.Name, Method: string(a.Method), Verdict: string(a.Verdict), Utilisation: a.Utilisation, Governing: a.Governing, Reason: a.Reason.In(s.Job.Shown()), Chosen: a.Method == st.Decision.Chosen, Calibration: CalibrationWords(s)}
 			if a.Verdict != method.Fail {
 				c := solve.CycleOf(st, k)
 				l.Cycle, l.Source, l.Cost = c.Seconds, c.Source, c.Seconds/3600*labour

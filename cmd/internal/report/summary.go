@@ -56,7 +56,7 @@ func Check(s *solve.Solution, files []string) string {
 	p.calibration(u, s)
 	p.head("DEFAULTS taken, because the file does not state them")
 	for _, d := range s.Defaults {
-		p.wrap("  - ", "    ", u.text(d.About+": "+d.Text))
+		p.wrap("  - ", "    ", d.About+": "+d.Text.In(u.System))
 	}
 	if len(s.Defaults) == 0 {
 		p.line("  none")
@@ -65,7 +65,7 @@ func Check(s *solve.Solution, files []string) string {
 	p.head("OUTCOME")
 	for i := range s.Steps {
 		st := &s.Steps[i]
-		p.wrap("  ", "    ", st.Name+": "+u.text(st.Decision.Reason))
+		p.wrap("  ", "    ", st.Name+": "+st.Decision.Reason.In(u.System))
 	}
 	if len(files) > 0 {
 		p.head("MAKE would write")
@@ -217,23 +217,23 @@ func (p *page) method(u units, st *solve.Step, wanted bool) {
 		if a.Utilisation >= method.Beyond {
 			used = "beyond"
 		}
-		rows = append(rows, []string{string(a.Method), string(a.Verdict), demand, capacity, used, u.text(a.Governing + "; " + a.Action)})
+		rows = append(rows, []string{string(a.Method), string(a.Verdict), demand, capacity, used, a.Governing + "; " + a.Action.In(u.System)})
 	}
 	p.table("llrrrl", rows)
 	p.line("")
 	if d.Chosen != method.None || wanted {
-		p.wrap("  ", "  ", u.text(d.Reason))
+		p.wrap("  ", "  ", d.Reason.In(u.System))
 	} // else the table says it
-	if d.Tipping != "" {
-		p.wrap("  ", "  ", u.text(d.Tipping))
+	if !d.Tipping.Empty() {
+		p.wrap("  ", "  ", d.Tipping.In(u.System))
 	}
-	for _, text := range []string{d.Next, d.RateMatters} {
+	for _, text := range []string{d.Next.In(u.System), d.RateMatters} {
 		if text != "" {
-			p.wrap("  ", "  ", u.text(text))
+			p.wrap("  ", "  ", text)
 		}
 	}
 	for _, a := range d.Advice {
-		p.wrap("  - ", "    ", u.text(a))
+		p.wrap("  - ", "    ", a.In(u.System))
 	}
 }
 

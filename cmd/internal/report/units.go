@@ -41,10 +41,10 @@ var (
 const figure = `-?\d+(?:\.\d+)?(?:e[+-]\d+)?`
 
 // texts gives sentences of another package in the units of the job.
-func (u units) texts(all []string) []string {
+func (u units) texts(all []unit.Text) []string {
 	out := make([]string, len(all))
 	for i, s := range all {
-		out[i] = u.text(s)
+		out[i] = s.In(u.System)
 	}
 	return out
 }

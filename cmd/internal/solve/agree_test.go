@@ -188,7 +188,7 @@ func TestStepsThatShareANestShareItsBase(t *testing.T) {
 	if !slices.Equal(asked, []method.Method{method.ByPress, method.ByPress}) {
 		t.Errorf("designed for %v, want the press twice", asked)
 	}
-	if why := s.Steps[0].Decision.Reason; !strings.Contains(why, `the nest is shared with "second"`) {
+	if why := s.Steps[0].Decision.Reason; !strings.Contains(why.String(), `the nest is shared with "second"`) {
 		t.Errorf("reason: %s", why)
 	}
 

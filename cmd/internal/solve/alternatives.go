@@ -1,11 +1,10 @@
 package solve
 
 import (
-	"fmt"
-
 	"ramnest/force"
 	"ramnest/force/method"
 	"ramnest/force/planar"
+	"ramnest/force/unit"
 )
 
 // How far each single change goes (own: what a designer would try first).
@@ -17,9 +16,10 @@ const (
 
 // A trial is a single change with what it makes of the forces.
 type trial struct {
-	change       method.Change
-	what, undone string
-	result       force.Result
+	change method.Change
+	what   unit.Text
+	undone string
+	result force.Result
 }
 
 // alternatives is what each single change would make of a step. A change that does
@@ -72,7 +72,7 @@ func holds(r force.Result) float64 {
 }
 
 // changed gives the assembly with one change, and what was changed.
-func changed(a force.Assembly, r force.Result, c method.Change) (force.Assembly, string, bool) {
+func changed(a force.Assembly, r force.Result, c method.Change) (force.Assembly, unit.Text, bool) {
 	switch c {
 	case method.StaggerDepths:
 		staggered, what, ok := force.Stagger(a)
@@ -83,9 +83,11 @@ func changed(a force.Assembly, r force.Result, c method.Change) (force.Assembly,
 		return jamFree(a, r, c)
 	}
 	latches := make([]force.Latch, len(a.Latches))
-	any, what := false, ""
+	var any bool
+	var what unit.Text
 	for i, l := range a.Latches {
-		text, done := "", false
+		var text unit.Text
+		done := false
 		switch c {
 		case method.SlotCollar:
 			text, done = slotted(&l)
@@ -98,10 +100,10 @@ func changed(a force.Assembly, r force.Result, c method.Change) (force.Assembly,
 		}
 		if done {
 			any = true
-			if what != "" {
-				what += ", "
+			if !what.Empty() {
+				what = what.Plus(", ")
 			}
-			what += l.ID + " " + text
+			what = what.Plus(l.ID+" ", text)
 		}
 		latches[i] = l
 	}
@@ -110,14 +112,14 @@ func changed(a force.Assembly, r force.Result, c method.Change) (force.Assembly,
 }
 
 // lubricated halves the friction of both parts.
-func lubricated(a force.Assembly) (force.Assembly, string, bool) {
+func lubricated(a force.Assembly) (force.Assembly, unit.Text, bool) {
 	lower, faults := a.Shop.Resolve(a.Lower)
 	if faults != nil {
-		return a, "", false
+		return a, unit.Text{}, false
 	}
 	upper, faults := a.Shop.Resolve(a.Upper)
 	if faults != nil {
-		return a, "", false
+		return a, unit.Text{}, false
 	}
 	slip := func(s force.MaterialSpec, m force.Material) force.MaterialSpec {
 		mu := m.Friction.Value * slipperyFriction
@@ -125,40 +127,40 @@ func lubricated(a force.Assembly) (force.Assembly, string, bool) {
 		return s
 	}
 	a.Lower, a.Upper = slip(a.Lower, lower), slip(a.Upper, upper)
-	return a, "friction halved by a dry lubricant, to be measured", true
+	return a, unit.Say("friction halved by a dry lubricant, to be measured"), true
 }
 
 // put puts a changed joint into the latch, if there is one.
-func put(l *force.Latch, k force.Kind, what string) (string, bool) {
+func put(l *force.Latch, k force.Kind, what unit.Text) (unit.Text, bool) {
 	if k == nil {
-		return "", false
+		return unit.Text{}, false
 	}
 	*l = l.With(k)
 	return what, true
 }
 
-func slotted(l *force.Latch) (string, bool) {
+func slotted(l *force.Latch) (unit.Text, bool) {
 	k, what := l.Joint().Slotted()
 	return put(l, k, what)
 }
 
-func shallower(l *force.Latch) (string, bool) {
+func shallower(l *force.Latch) (unit.Text, bool) {
 	k, _, first := l.Joint().Gentler(shallowLead * degree)
 	if !first {
-		return "", false
+		return unit.Text{}, false
 	}
-	return put(l, k, fmt.Sprintf("lead-in %.0f deg", shallowLead))
+	return put(l, k, unit.Textf("lead-in %.0f deg", shallowLead))
 }
 
-func looser(l *force.Latch) (string, bool) {
+func looser(l *force.Latch) (unit.Text, bool) {
 	k, what := l.Joint().Looser(lessInterference)
 	return put(l, k, what)
 }
 
 // fewer leaves every third place out, but not below three.
-func fewer(l *force.Latch) (string, bool) {
+func fewer(l *force.Latch) (unit.Text, bool) {
 	if len(l.At) < 4 {
-		return "", false
+		return unit.Text{}, false
 	}
 	var at []planar.Point
 	var keep []int
@@ -170,5 +172,5 @@ func fewer(l *force.Latch) (string, bool) {
 	}
 	*l = l.With(l.Joint().Kept(keep))
 	l.At = at
-	return fmt.Sprintf("at %d places", len(at)), true
+	return unit.Textf("at %d places", len(at)), true
 }

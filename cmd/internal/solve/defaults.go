@@ -2,20 +2,22 @@ package solve
 
 import (
 	"fmt"
-	"slices"
-	"strings"
 
 	"ramnest/force"
+	"ramnest/force/unit"
 )
 
 // listDefaults gathers what was taken because the file does not state it, and fills
 // in the cycle times.
 func (s *Solution) listDefaults() {
-	add := func(about, text string) {
-		if d := (Default{about, text}); !slices.Contains(s.Defaults, d) {
-			s.Defaults = append(s.Defaults, d)
+	said := map[string]bool{}
+	put := func(about string, text unit.Text) {
+		if key := about + ": " + text.String(); !said[key] {
+			said[key] = true
+			s.Defaults = append(s.Defaults, Default{about, text})
 		}
 	}
+	add := func(about, text string) { put(about, unit.Say(text)) }
 	j := s.Job
 	if j.Paper == "" {
 		add("paper", "A4")
@@ -54,7 +56,7 @@ func (s *Solution) listDefaults() {
 			m    force.Material
 		}{{st.LowerPath, st.Assembly.Lower, st.LowerMaterial}, {st.UpperPath, st.Assembly.Upper, st.UpperMaterial}} {
 			for _, text := range materialDefaults(p.spec, p.m) {
-				add(p.path, text)
+				put(p.path, text)
 			}
 		}
 		for k, l := range st.Latches {
@@ -62,49 +64,49 @@ func (s *Solution) listDefaults() {
 				add(fmt.Sprintf("%s[%d].use", st.LatchesPath, k), l.ID+" is permanent")
 			}
 			if key, text := l.Joint().Assumed(); key != "" {
-				add(fmt.Sprintf("%s[%d].%s.%s", st.LatchesPath, k, l.Kind(), key), l.ID+": "+text)
+				put(fmt.Sprintf("%s[%d].%s.%s", st.LatchesPath, k, l.Kind(), key), unit.Say(l.ID+": ").Plus(text))
 			}
 		}
 		for _, text := range st.Decision.Defaults {
-			add("bench and line", text)
+			put("bench and line", text)
 		}
 		st.Cycle = cycleOf(st.Chosen())
 	}
 	if s.Tooled() {
 		for _, text := range s.Tooling.Defaults {
-			add("fixture", text)
+			put("fixture", text)
 		}
 	}
 }
 
 // materialDefaults says which figures of a part come from the built-in table.
-func materialDefaults(spec force.MaterialSpec, m force.Material) []string {
-	var out []string
+func materialDefaults(spec force.MaterialSpec, m force.Material) []unit.Text {
+	var out []unit.Text
 	if spec.Process == "" {
-		out = append(out, m.Name+", "+m.Process)
+		out = append(out, unit.Say(m.Name+", "+m.Process))
 	}
 	if spec.Build == "" && m.Layered() {
-		out = append(out, m.Name+" built in the weaker direction for every latch")
+		out = append(out, unit.Say(m.Name+" built in the weaker direction for every latch"))
 	}
 	if spec.Finish == "" && m.Layered() {
-		out = append(out, m.Name+" as printed, neither blasted nor smoothed")
+		out = append(out, unit.Say(m.Name+" as printed, neither blasted nor smoothed"))
 	}
-	var figures []string
+	var figures []unit.Text
 	for _, f := range []struct {
-		name, unit string
-		scale      float64
+		name string
+		kind unit.Kind
 		force.Figure
 	}{
-		{"modulus", " MPa", 1, m.Modulus}, {"friction", "", 1, m.Friction.Figure()}, {"friction on steel", "", 1, m.FrictionSteel.Figure()},
-		{"strain once", " %", 100, m.StrainOnce}, {"strain once across the layers", " %", 100, m.StrainOnceZ},
-		{"tolerance at least", " mm", 1, m.LeastTolerance()}, {"change of a small hole", " mm", 1, m.HoleBias}, {"density", " g/cm3", 1, m.Density},
+		{"modulus", unit.Stress, m.Modulus}, {"friction", unit.Plain, m.Friction.Figure()}, {"friction on steel", unit.Plain, m.FrictionSteel.Figure()},
+		{"strain once", unit.Share, m.StrainOnce}, {"strain once across the layers", unit.Share, m.StrainOnceZ},
+		{"tolerance at least", unit.Length, m.LeastTolerance()}, {"change of a small hole", unit.Length, m.HoleBias}, {"density", "g/cm3", m.Density},
 	} {
 		if f.Mark != force.MarkJob && f.Mark != force.MarkShop && f.Value != 0 {
-			figures = append(figures, fmt.Sprintf("%s %.4g%s (%s)", f.name, f.scale*f.Value, f.unit, f.Mark))
+			figures = append(figures, unit.Textf("%s %v (%s)", f.name, f.kind.Of(f.Value), f.Mark))
 		}
 	}
 	if len(figures) > 0 {
-		out = append(out, m.Name+", "+m.Process+", from the built-in table: "+strings.Join(figures, ", "))
+		out = append(out, unit.Textf("%s, %s, from the built-in table: %v", m.Name, m.Process, unit.Join(figures, ", ")))
 	}
 	return out
 }

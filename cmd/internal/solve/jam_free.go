@@ -7,6 +7,7 @@ import (
 
 	"ramnest/force"
 	"ramnest/force/method"
+	"ramnest/force/unit"
 )
 
 // Whole degrees and hundredths of friction that are looked through for the one that
@@ -23,24 +24,24 @@ const (
 // assemblies jam than any method may have; and what was changed. ok is false if none
 // jams, or no figure brings it in. The share is that of the same draws as the job's,
 // so that the job with the figure has it too.
-func jamFree(a force.Assembly, r force.Result, c method.Change) (out force.Assembly, what string, ok bool) {
+func jamFree(a force.Assembly, r force.Result, c method.Change) (out force.Assembly, what unit.Text, ok bool) {
 	if r.Jammed <= fewJam {
-		return a, "", false
+		return a, unit.Text{}, false
 	}
 	at, lo, hi := slippery, leastSlip, mostSlip
 	if c == method.JamFreeAngle {
-		at, lo, hi = func(a force.Assembly, n int) (force.Assembly, string) { return gentler(a, r, n) }, leastLead, mostLead
+		at, lo, hi = func(a force.Assembly, n int) (force.Assembly, unit.Text) { return gentler(a, r, n) }, leastLead, mostLead
 	}
 	fits := func(n int) bool {
 		changed, what := at(a, n)
-		if what == "" {
+		if what.Empty() {
 			return false
 		}
 		r, err := force.Analyse(changed)
 		return err == nil && r.Jammed <= fewJam && !r.NoP95
 	}
 	if !fits(lo) {
-		return a, "", false
+		return a, unit.Text{}, false
 	}
 	for lo+1 < hi {
 		if mid := (lo + hi) / 2; fits(mid) {
@@ -54,14 +55,14 @@ func jamFree(a force.Assembly, r force.Result, c method.Change) (out force.Assem
 }
 
 // slippery gives both parts a friction of so many hundredths.
-func slippery(a force.Assembly, hundredths int) (force.Assembly, string) {
+func slippery(a force.Assembly, hundredths int) (force.Assembly, unit.Text) {
 	mu := float64(hundredths) / 100
 	a.Lower.Friction, a.Upper.Friction = &mu, &mu
-	return a, fmt.Sprintf("friction %.2f on both parts, to be measured on them", mu)
+	return a, unit.Textf("friction %.2f on both parts, to be measured on them", mu)
 }
 
 // gentler gives the latches that jam a lead-in of so many degrees at most.
-func gentler(a force.Assembly, r force.Result, deg int) (force.Assembly, string) {
+func gentler(a force.Assembly, r force.Result, deg int) (force.Assembly, unit.Text) {
 	angle := float64(deg) * degree
 	a.Latches = append([]force.Latch(nil), a.Latches...)
 	var say []string
@@ -76,5 +77,5 @@ func gentler(a force.Assembly, r force.Result, deg int) (force.Assembly, string)
 			say = append(say, fmt.Sprintf("%s %s %d deg", a.Latches[i].ID, field, deg))
 		}
 	}
-	return a, strings.Join(say, ", ")
+	return a, unit.Say(strings.Join(say, ", "))
 }

@@ -75,10 +75,10 @@ func TestAdviceAgainstJamsHolds(t *testing.T) {
 		}
 		var angle, slip []string
 		for _, a := range st.Decision.Advice {
-			if m := adviseAngle.FindStringSubmatch(a); m != nil {
+			if m := adviseAngle.FindStringSubmatch(a.String()); m != nil {
 				angle = m
 			}
-			if m := adviseFriction.FindStringSubmatch(a); m != nil {
+			if m := adviseFriction.FindStringSubmatch(a.String()); m != nil {
 				slip = m
 			}
 		}
@@ -170,7 +170,7 @@ func TestNoMethodPassesWhatJams(t *testing.T) {
 		}
 	}
 	st := worked(t, hookJob("PA12", 45, 0.6, 12, 2, "method: {force: press, override: we know better}\n"))
-	if st.Decision.Chosen != method.None || st.Decision.Overridden || !strings.Contains(st.Decision.Reason, "no reason lifts that") {
+	if st.Decision.Chosen != method.None || st.Decision.Overridden || !strings.Contains(st.Decision.Reason.String(), "no reason lifts that") {
 		t.Errorf("override of what has no P95: %s, %s", st.Decision.Chosen, st.Decision.Reason)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"ramnest/force/method"
+	"ramnest/force/unit"
 )
 
 func TestAMalletStepOnAPressNestThatCannotBePressed(t *testing.T) {
@@ -14,7 +15,7 @@ func TestAMalletStepOnAPressNestThatCannotBePressed(t *testing.T) {
 		s := Step{LowerEnvelope: nest}
 		s.Name = string(chosen)
 		s.Decision = method.Decision{Chosen: chosen, Options: []method.Assessment{
-			{Method: method.ByHand, Verdict: method.Fail}, {Method: method.ByMallet, Verdict: method.Pass}, {Method: method.ByPress, Verdict: press, Reason: "the reason"},
+			{Method: method.ByHand, Verdict: method.Fail}, {Method: method.ByMallet, Verdict: method.Pass}, {Method: method.ByPress, Verdict: press, Reason: unit.Say("the reason")},
 		}}
 		return s
 	}
@@ -37,7 +38,7 @@ func TestAMalletStepOnAPressNestThatCannotBePressed(t *testing.T) {
 		for i, want := range c.chosen {
 			if got := s.Steps[i].Decision; got.Chosen != want {
 				t.Errorf("%s: step %d by %s, want %s", c.name, i, got.Chosen, want)
-			} else if got.Chosen != method.Method(s.Steps[i].Name) && !strings.Contains(got.Reason, "shared with") {
+			} else if got.Chosen != method.Method(s.Steps[i].Name) && !strings.Contains(got.Reason.String(), "shared with") {
 				t.Errorf("%s: step %d changed without a reason: %q", c.name, i, got.Reason)
 			}
 		}

@@ -9,6 +9,7 @@ import (
 	"ramnest/force"
 	"ramnest/force/calibrate"
 	"ramnest/force/method"
+	"ramnest/force/unit"
 	"ramnest/force/warning"
 )
 
@@ -59,7 +60,7 @@ type Step struct {
 // A Default is a figure that the file does not state.
 type Default struct {
 	About string // the section of the file that would state it
-	Text  string
+	Text  unit.Text
 }
 
 // Engraved is what is engraved on the tooling: job, revision and fingerprint, as on
