@@ -111,7 +111,7 @@ func (k *calibrateCommand) Run(c *console) error {
 		}
 	}
 	if k.JSON {
-		return export.WriteJSON(c.out, report.FitJSON(out))
+		return export.WriteJSON(c.out, report.FitJSON(j, out))
 	}
 	return c.print(report.FitText(j, out, k.Out))
 }
@@ -196,7 +196,7 @@ func (k *calibrateCommand) input(c *console, j *job.File, step job.Step, rung fl
 func (k *calibrateCommand) seats(c *console, out *report.Fitted, fit *calibrate.Fit, j *job.File, step job.Step) error {
 	s, _, err := k.solve(c)
 	if problems, ours := errors.AsType[jobfile.Problems](err); ours {
-		out.NoStop = "no tooling can be designed: " + problems[0].Fault.Error()
+		out.NoStop = "no tooling can be designed: " + j.Spoken(problems[0].Fault.Error())
 		return nil
 	} else if err != nil {
 		return err

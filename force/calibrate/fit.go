@@ -33,7 +33,7 @@ type Fit struct {
 // An Estimate is a figure with its interval.
 type Estimate struct {
 	Name                string
-	Unit                string
+	Unit                unit.Kind
 	Prior               float64 // by the table
 	PriorLow, PriorHigh float64 // 95 % before anything was measured
 	Value               float64 // median
@@ -131,17 +131,17 @@ func (m *Model) names(latch string) string {
 // estimate reads intervals off the points.
 func (f *Fit) estimate() {
 	m := f.model
-	of := func(name, unit string, prior, spread float64, logarithmic bool, value func(theta) float64) Estimate {
-		e := Estimate{Name: name, Unit: unit, Prior: prior, PriorLow: prior - 1.96*spread, PriorHigh: prior + 1.96*spread}
+	of := func(name string, k unit.Kind, prior, spread float64, logarithmic bool, value func(theta) float64) Estimate {
+		e := Estimate{Name: name, Unit: k, Prior: prior, PriorLow: prior - 1.96*spread, PriorHigh: prior + 1.96*spread}
 		if logarithmic {
 			e.PriorLow, e.PriorHigh = prior*math.Exp(-1.96*spread), prior*math.Exp(1.96*spread)
 		}
 		e.Low, e.Value, e.High = f.interval(0.025, 0.975, value)
 		return e
 	}
-	f.Friction = of("friction", "1", m.friction, m.frictionSpread, true, m.frictionOf)
-	f.Stiffness = of("stiffness", "1", 1, m.stiffnessSpread, true, m.stiffnessOf)
-	f.Scatter = of("scatter", "1", 1, scatterSpread, true, scatterOf)
+	f.Friction = of("friction", unit.Plain, m.friction, m.frictionSpread, true, m.frictionOf)
+	f.Stiffness = of("stiffness", unit.Plain, 1, m.stiffnessSpread, true, m.stiffnessOf)
+	f.Scatter = of("scatter", unit.Plain, 1, scatterSpread, true, scatterOf)
 	for i := range m.latches {
 		s := &m.latches[i]
 		f.Offsets = append(f.Offsets, of(s.latch.ID, "mm", 0, s.offsetSpread(), false, func(t theta) float64 { return m.offsetOf(t, i) }))
@@ -240,13 +240,9 @@ func (f *Fit) remark(data []datum) {
 			say("latch %s was measured at one size or none: its offset rests on the prior", e.Name)
 		}
 	}
-	for i, e := range append([]Estimate{f.Friction, f.Stiffness}, f.Offsets...) {
-		kind := unit.Plain
-		if i > 1 {
-			kind = unit.Length
-		}
+	for _, e := range append([]Estimate{f.Friction, f.Stiffness}, f.Offsets...) {
 		if e.Value < e.PriorLow || e.Value > e.PriorHigh {
-			say("%s lies outside what the table lets expect, %v to %v: check the gauge, the unit and the material", e.Name, kind.Of(e.PriorLow), kind.Of(e.PriorHigh))
+			say("%s lies outside what the table lets expect, %v to %v: check the gauge, the unit and the material", e.Name, e.Unit.Of(e.PriorLow), e.Unit.Of(e.PriorHigh))
 		}
 	}
 }

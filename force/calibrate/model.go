@@ -10,6 +10,7 @@ import (
 
 	"ramnest/force"
 	"ramnest/force/fault"
+	"ramnest/force/unit"
 )
 
 // A Coupon is a pair that can be pressed.
@@ -234,5 +235,8 @@ func joined(faults []fault.Fault) error {
 	}
 	return errors.Join(errs...)
 }
+
+// coupon is a size of which small steps count.
+func coupon(v float64) unit.Figure { return unit.Length.Of(v).To(4) }
 
 func mm(v float64) string { return fmt.Sprintf("%.4g mm", v) }

@@ -12,6 +12,7 @@ import (
 
 	"ramnest/force"
 	"ramnest/force/fault"
+	"ramnest/force/unit"
 )
 
 // A Sheet is a fit put on paper: what a shop found of one pair of materials, to be
@@ -179,11 +180,11 @@ func (s Sheet) Validate() []fault.Fault {
 // silence.
 type Change struct {
 	Field    string // "lower.modulus", "latches[0].annular.undercut"
-	Was, Now string // with unit
+	Was, Now unit.Text
 }
 
-// String is the change in one line.
-func (c Change) String() string { return c.Field + ": " + c.Was + " -> " + c.Now }
+// String is the change in one line, in the units of the rooms.
+func (c Change) String() string { return c.Field + ": " + c.Was.String() + " -> " + c.Now.String() }
 
 // Apply gives the assembly as the shop prints it: friction, modulus and the spreads
 // of both, and of each latch that was measured its size and tolerance. The changes
@@ -202,24 +203,24 @@ func (s Sheet) Apply(a force.Assembly) (force.Assembly, []Change, error) {
 			faults = append(faults, fault.Fault{Field: part + ".material", Given: m.Name + " " + m.Process, Problem: "is not what was measured", Want: p.Material + " " + p.Process + " as in the calibration, or the job without it"})
 			return spec
 		}
-		note := func(field string, was, now float64, unit string, shown float64) {
+		note := func(field string, was, now float64, k unit.Kind) {
 			if was != now {
-				changes = append(changes, Change{part + "." + field, fmt.Sprintf("%.4g%s", was*shown, unit), fmt.Sprintf("%.4g%s", now*shown, unit)})
+				changes = append(changes, Change{part + "." + field, unit.Textf("%v", k.Of(was).To(4)), unit.Textf("%v", k.Of(now).To(4))})
 			}
 		}
 		spec.FrictionSpread = new(s.FrictionSpread)
-		note("friction_spread", m.FrictionSpread.Value, s.FrictionSpread, " %", 100)
+		note("friction_spread", m.FrictionSpread.Value, s.FrictionSpread, unit.Share)
 		if !m.Metal() {
 			spec.Modulus, spec.ModulusSpread = new(m.Modulus.Value*s.Stiffness), new(s.StiffnessSpread)
 			spec.SecantZero = new(m.SecantZero.Value) // what was measured scales the force, not the strain
-			note("modulus", m.Modulus.Value, *spec.Modulus, " MPa", 1)
-			note("modulus_spread", m.ModulusSpread.Value, s.StiffnessSpread, " %", 100)
+			note("modulus", m.Modulus.Value, *spec.Modulus, unit.Stress)
+			note("modulus_spread", m.ModulusSpread.Value, s.StiffnessSpread, unit.Share)
 		}
 		spec.Friction = new(s.Friction)
 		return spec
 	}
 	if was := pairFriction(a); was != s.Friction {
-		changes = append(changes, Change{"friction between the parts", fmt.Sprintf("%.4g", was), fmt.Sprintf("%.4g", s.Friction)})
+		changes = append(changes, Change{"friction between the parts", unit.Textf("%.4g", was), unit.Textf("%.4g", s.Friction)})
 	}
 	a.Lower, a.Upper = tune("lower", a.Lower, lower, s.Lower), tune("upper", a.Upper, upper, s.Upper)
 	a.Latches = slices.Clone(a.Latches)
@@ -228,7 +229,7 @@ func (s Sheet) Apply(a force.Assembly) (force.Assembly, []Change, error) {
 		k := slices.IndexFunc(s.Latches, func(o Offset) bool { return o.Latch == l.ID && o.Kind == l.Kind() })
 		size := l.Size(lower, upper)
 		if k < 0 {
-			changes = append(changes, Change{field + " " + l.ID, fmt.Sprintf("%s %s", size.Name, mm(size.Value)), "not measured: as drawn"})
+			changes = append(changes, Change{field + " " + l.ID, unit.Textf("%s %v", size.Name, coupon(size.Value)), unit.Say("not measured: as drawn")})
 			continue
 		}
 		now := size.Value + s.Latches[k].Offset
@@ -238,9 +239,9 @@ func (s Sheet) Apply(a force.Assembly) (force.Assembly, []Change, error) {
 		}
 		l, key, flow := l.Resized(now, force.Outer).Toleranced(s.Latches[k].Tolerance).Stiffened(lower, upper, s.Stiffness)
 		a.Latches[i] = l
-		changes = append(changes, Change{field + " " + l.ID, fmt.Sprintf("%s %s as drawn, plus or minus %s", size.Name, mm(size.Value), mm(size.Tolerance())), fmt.Sprintf("%s as printed, plus or minus %s", mm(now), mm(s.Latches[k].Tolerance))})
+		changes = append(changes, Change{field + " " + l.ID, unit.Textf("%s %v as drawn, plus or minus %v", size.Name, coupon(size.Value), coupon(size.Tolerance())), unit.Textf("%v as printed, plus or minus %v", coupon(now), coupon(s.Latches[k].Tolerance))})
 		if key != "" {
-			changes = append(changes, Change{field + "." + l.Kind() + "." + key, fmt.Sprintf("%.4g MPa", flow/s.Stiffness), fmt.Sprintf("%.4g MPa", flow)})
+			changes = append(changes, Change{field + "." + l.Kind() + "." + key, unit.Textf("%v", unit.Stress.Of(flow/s.Stiffness).To(4)), unit.Textf("%v", unit.Stress.Of(flow).To(4))})
 		}
 	}
 	if len(faults) > 0 {

@@ -16,6 +16,7 @@ import (
 	"ramnest/force/method"
 	"ramnest/force/planar"
 	workinstructions "ramnest/work-instructions"
+	"ramnest/force/unit"
 )
 
 // made is a solution of two steps on one part in which every figure and fact is another,
@@ -49,7 +50,7 @@ func made() *solve.Solution {
 				HoldLatch: 0, HoldLifeLatch: 1, HoldWanted: 44,
 			},
 			Demand: method.Demand{Brittle: true, ShockSensitive: true, Electronics: true, Permanent: true, AcrossLayers: true},
-			Decision: method.Decision{Chosen: method.ByPress, Reason: "r", Options: []method.Assessment{
+			Decision: method.Decision{Chosen: method.ByPress, Reason: unit.Say("r"), Options: []method.Assessment{
 				{Method: method.ByHand, Limits: []method.Limit{{Name: "lever effort", Demand: 1}, {Name: "rated force with margin", Capacity: 2}}},
 				{Method: method.ByPress, Limits: []method.Limit{{Name: "lever effort", Demand: 61, Capacity: 62}, {Name: "rated force with margin", Demand: 63, Capacity: 64}, {Name: "daylight", Demand: 65, Capacity: 66}}},
 			}},

@@ -85,7 +85,7 @@ func testSheet(j *job.File, set coupon.Set, tool, table string) (workinstruction
 		Units: j.Shown(), Latch: set.Latch, Kind: strings.ReplaceAll(set.Kind, "_", " "), SizeName: strings.ReplaceAll(set.SizeName, "_", " "), StepSize: set.StepSize,
 		Stepped: set.Stepped, Places: set.Places, Table: table, Bought: set.Bought, Snaps: set.Snaps}
 	for _, r := range set.Remarks {
-		s.Remarks = append(s.Remarks, report.InUnits(j, r))
+		s.Remarks = append(s.Remarks, r.In(j.Shown()))
 	}
 	s.Warnings = report.LadderWarnings(j, set)
 	if step, k, ok := solve.StepOfLatch(j, set.Latch); ok {

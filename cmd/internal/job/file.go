@@ -7,7 +7,6 @@ import (
 	"ramnest/force"
 	"ramnest/force/calibrate"
 	"ramnest/force/method"
-	"ramnest/force/unit"
 )
 
 // A File is one job: an assembly of two parts, or of several in press steps.
@@ -72,11 +71,6 @@ func (f *File) Mark() string {
 		return f.Number
 	}
 	return f.Number + " " + f.Revision
-}
-
-// Shown are the units in which results are shown: those that the job is written in.
-func (f *File) Shown() unit.System {
-	return unit.System{Inch: f.Length == "in", Pound: f.Force == "lbf" || f.Force == "" && f.Length == "in"}
 }
 
 // Sheet is the paper of the work instruction.

@@ -39,9 +39,9 @@ func (d *Document) Problems(faults []fault.Fault) Problems {
 		if !d.complained(f.Field) {
 			given := d.asWritten(f)
 			if n := d.exact(f.Field); given == f.Given && (n == nil || n.Kind != yaml.ScalarNode) {
-				given = d.Units.spoken(given)
+				given = d.Units.Spoken(given)
 			}
-			f.Given, f.Problem, f.Want = given, d.Units.spoken(f.Problem), d.Units.spoken(f.Want)
+			f.Given, f.Problem, f.Want = given, d.Units.Spoken(f.Problem), d.Units.Spoken(f.Want)
 			out = append(out, d.at(d.mark(f.Field), f))
 		}
 	}
@@ -68,7 +68,7 @@ func (d *Document) asWritten(f fault.Fault) string {
 	if unit == house || unit == "" {
 		return f.Given
 	}
-	if spoken := d.Units.spoken(f.Given); spoken != f.Given && strings.HasSuffix(spoken, " "+unit) {
+	if spoken := d.Units.Spoken(f.Given); spoken != f.Given && strings.HasSuffix(spoken, " "+unit) {
 		return figure + " " + unit // in which the rest of the fault is, too
 	}
 	return figure + " " + unit + ", that is " + f.Given

@@ -15,9 +15,9 @@ var (
 
 const plainFigure = `-?\d+(?:\.\d+)?(?:e[+-]\d+)?`
 
-// spoken gives a sentence in mm and N in the units of the job, to four digits.
-func (u Units) spoken(s string) string {
-	to := unit.System{Inch: u.Length == "in", Pound: u.Force == "lbf"}
+// Spoken gives the sentence of a fault in mm and N in the units of the job, to four digits.
+func (u Units) Spoken(s string) string {
+	to := u.Shown()
 	if to == (unit.System{}) {
 		return s
 	}

@@ -18,7 +18,7 @@ func TestFaultsSpeakTheUnitsOfTheJob(t *testing.T) {
 		{metric, "25.4 mm and 100 N", "25.4 mm and 100 N"},
 		{inches, "2 to 80 deg", "2 to 80 deg"},
 	} {
-		if got := c.units.spoken(c.text); got != c.want {
+		if got := c.units.Spoken(c.text); got != c.want {
 			t.Errorf("%v, %q: %q, want %q", c.units, c.text, got, c.want)
 		}
 	}

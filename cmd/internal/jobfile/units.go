@@ -16,6 +16,11 @@ type Units struct {
 	Force  string `yaml:"force_units" oneof:"N lbf"`
 }
 
+// Shown are the units in which results are shown: those that the file is written in.
+func (u Units) Shown() unit.System {
+	return unit.System{Inch: u.Length == "in", Pound: u.Force == "lbf" || u.Force == "" && u.Length == "in"}
+}
+
 var metric = Units{Length: "mm", Force: "N"}
 
 // A dimension is what a unit tag stands for.

@@ -1,8 +1,8 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
-	"strings"
 
 	"ramnest/cmd/internal/job"
 	"ramnest/cmd/internal/solve"
@@ -32,14 +32,12 @@ type Seat struct {
 	Held    bool       `json:"held"`
 	Rises   float64    `json:"rises_mm"` // the upper part may rise so far once the ram is up
 	Text    string     `json:"text"`
-
-	words unit.Text // the same, to be put into the units of the job
 }
 
-func seatsOf(seats []calibrate.Seat) []Seat {
+func seatsOf(u units, seats []calibrate.Seat) []Seat {
 	out := []Seat{}
 	for _, t := range seats {
-		out = append(out, Seat{t.Latch, t.Stop, t.Drawn, [2]float64{t.Low, t.High}, t.Slack, t.Held, t.Gap, t.Text.String(), t.Text})
+		out = append(out, Seat{t.Latch, t.Stop, t.Drawn, [2]float64{t.Low, t.High}, t.Slack, t.Held, t.Gap, t.Text.In(u.System)})
 	}
 	return out
 }
@@ -60,8 +58,8 @@ func CalibrationOf(s *solve.Solution) *Calibration {
 	}
 	out := &Calibration{Source: c.Source, Date: c.Date, Measured: c.Measured, Outliers: c.Outliers, Changes: []Changed{}, Seats: []Seat{}}
 	for i := range s.Steps {
-		out.Changes = append(out.Changes, changesOf(&s.Steps[i])...)
-		out.Seats = append(out.Seats, seatsOf(s.Steps[i].Seats)...)
+		out.Changes = append(out.Changes, changesOf(units{s.Job.Shown()}, &s.Steps[i])...)
+		out.Seats = append(out.Seats, seatsOf(units{s.Job.Shown()}, s.Steps[i].Seats)...)
 	}
 	return out
 }
@@ -95,10 +93,10 @@ func CalibrationText(s *solve.Solution) string {
 	return "\n" + p.b.String()
 }
 
-func changesOf(st *solve.Step) []Changed {
+func changesOf(u units, st *solve.Step) []Changed {
 	var out []Changed
 	for _, x := range st.Changes {
-		out = append(out, Changed{st.Name, st.InFile(x.Field), x.Was, x.Now})
+		out = append(out, Changed{st.Name, st.InFile(x.Field), x.Was.In(u.System), x.Now.In(u.System)})
 	}
 	return out
 }
@@ -111,7 +109,7 @@ func (p *page) calibration(u units, s *solve.Solution) {
 	}
 	p.head("CALIBRATION  %s", c.Words())
 	for _, x := range c.Changes {
-		p.wrap("  - ", "    ", u.text(x.Field+": "+x.Was+" -> "+x.Now))
+		p.wrap("  - ", "    ", x.Field+": "+x.Was+" -> "+x.Now)
 	}
 	if len(c.Seats) > 0 {
 		p.line("")
@@ -130,7 +128,7 @@ func (p *page) seats(u units, seats []Seat) {
 		say := func(v float64) string { return unit.Length.Of(v).To(unit.Fine).Number(u.System, nil) }
 		word := "agree"
 		if !t.Held {
-			word = "NOT ENSURED: " + t.words.In(u.System)
+			word = "NOT ENSURED: " + t.Text
 		}
 		rows = append(rows, []string{t.Latch, say(t.Stop), say(t.Drawn), say(t.Printed[0]) + ".." + say(t.Printed[1]), say(t.Slack), say(t.Rises), word})
 	}
@@ -157,11 +155,10 @@ func FitText(j *job.File, f Fitted, file string) string {
 	p.head("CALIBRATION  %s, %d pairs", f.Sheet.Source, f.Fit.Measured)
 	rows := [][]string{{"", "table", "95 % before", "fit", "95 % now"}}
 	add := func(name string, e calibrate.Estimate) {
-		kind := unit.Kind(strings.TrimPrefix(e.Unit, "1"))
-		v := func(x float64) string { return u.bare(x, kind) }
+		v := func(x float64) string { return u.bare(x, e.Unit) }
 		row := []string{"", v(e.Prior), v(e.PriorLow) + ".." + v(e.PriorHigh), v(e.Value), v(e.Low) + ".." + v(e.High)}
-		if kind != unit.Plain {
-			name += ", " + u.Name(kind)
+		if e.Unit != unit.Plain {
+			name += ", " + u.Name(e.Unit)
 		}
 		row[0] = name
 		rows = append(rows, row)
@@ -170,7 +167,6 @@ func FitText(j *job.File, f Fitted, file string) string {
 	add("factor on stiffness", f.Fit.Stiffness)
 	add("factor on scatter", f.Fit.Scatter)
 	for _, e := range f.Fit.Offsets {
-		e.Unit = "mm"
 		add("more size on "+e.Name, e)
 	}
 	p.table("lrrrr", rows)
@@ -198,7 +194,7 @@ func FitText(j *job.File, f Fitted, file string) string {
 	}
 	p.head("DEAD STOP")
 	if f.NoStop != "" {
-		p.wrap("  ", "  ", "not compared: "+u.text(f.NoStop))
+		p.wrap("  ", "  ", "not compared: "+f.NoStop)
 	} else {
 		p.wrap("  ", "  ", fmt.Sprintf("The anvil lands %s past the seat as drawn.", u.say(f.Past, "mm")))
 		if len(f.Seats) == 0 {
@@ -207,14 +203,14 @@ func FitText(j *job.File, f Fitted, file string) string {
 	}
 	if len(f.Seats) > 0 {
 		p.line("  Lifts above the seat as drawn; printed: 95 %% interval of the mean pair.")
-		p.seats(u, seatsOf(f.Seats))
+		p.seats(u, seatsOf(u, f.Seats))
 	}
 	for _, s := range f.Seats {
 		word := "OK"
 		if !s.Held {
 			word = "NOT ENSURED"
 		}
-		p.wrap("  - ", "    ", unit.Textf("%s: %s: %v", s.Latch, word, s.Text).In(u.System))
+		p.wrap("  - ", "    ", fmt.Sprintf("%s: %s: %s", s.Latch, word, s.Text.In(u.System)))
 	}
 	if file != "" {
 		p.head("WRITTEN  %s", file)
@@ -250,7 +246,8 @@ func (p *page) advice(u units, a calibrate.Advice, card quote.RateCard) {
 }
 
 // FitJSON gives a calibration as JSON: mm, N, shares as fractions.
-func FitJSON(f Fitted) any {
+func FitJSON(j *job.File, f Fitted) any {
+	u := unitsOf(j)
 	type estimate struct {
 		Name      string     `json:"name"`
 		Unit      string     `json:"unit"`
@@ -306,9 +303,9 @@ func FitJSON(f Fitted) any {
 		NoStop      string     `json:"dead_stop_open,omitzero"`
 		Seats       []Seat     `json:"seats"`
 	}{Schema: f.Schema, Tool: f.Tool, Number: f.Number, Source: f.Sheet.Source, Date: f.Sheet.Date, Measured: f.Fit.Measured, Correlation: f.Fit.Correlation, Residuals: []residual{},
-		Remarks: []string{}, Advice: []advice{}, Currency: f.Card.Currency, Invented: f.Card.Invented, Past: f.Past, NoStop: f.NoStop, Seats: seatsOf(f.Seats)}
+		Remarks: u.texts(f.Fit.Remarks), Advice: []advice{}, Currency: f.Card.Currency, Invented: f.Card.Invented, Past: f.Past, NoStop: f.NoStop, Seats: seatsOf(u, f.Seats)}
 	for _, e := range append([]calibrate.Estimate{f.Fit.Friction, f.Fit.Stiffness, f.Fit.Scatter}, f.Fit.Offsets...) {
-		out.Estimates = append(out.Estimates, estimate{e.Name, strings.TrimSpace(e.Unit), e.Prior, [2]float64{e.PriorLow, e.PriorHigh}, e.Value, [2]float64{e.Low, e.High}})
+		out.Estimates = append(out.Estimates, estimate{e.Name, cmp.Or(string(e.Unit), "1"), e.Prior, [2]float64{e.PriorLow, e.PriorHigh}, e.Value, [2]float64{e.Low, e.High}})
 	}
 	for _, r := range f.Fit.Residuals {
 		out.Residuals = append(out.Residuals, residual{r.Line, r.Latch, r.Coupon, r.Size, r.Force, r.NoGo, r.Predicted, [2]float64{r.Low, r.High}, r.Deviation, r.Outlier})
@@ -317,7 +314,7 @@ func FitJSON(f Fitted) any {
 		out.Remarks = append(out.Remarks, r.String())
 	}
 	for _, a := range f.Advice {
-		x := advice{Latch: a.Goal.Latch, Least: a.Goal.Least, Most: a.Goal.Most, Take: a.Options[a.Take].Coupon, Another: a.Another, Round: a.Goal.Round, Text: a.Text.String()}
+		x := advice{Latch: a.Goal.Latch, Least: a.Goal.Least, Most: a.Goal.Most, Take: a.Options[a.Take].Coupon, Another: a.Another, Round: a.Goal.Round, Text: a.Text.In(u.System)}
 		for _, o := range a.Options {
 			x.Options = append(x.Options, option{o.Coupon, o.Size, o.Band.P5, o.Band.P95, o.Failing})
 		}

@@ -38,7 +38,7 @@ func ForceSteps(s *solve.Solution) []Force {
 	var out []Force
 	for i := range s.Steps {
 		f := forceOf(&s.Steps[i])
-		f.Replaced, f.Calibration = changesOf(&s.Steps[i]), CalibrationWords(s)
+		f.Replaced, f.Calibration = changesOf(unitsOf(s.Job), &s.Steps[i]), CalibrationWords(s)
 		out = append(out, f)
 	}
 	return out

@@ -54,7 +54,7 @@ type Dimension struct {
 // LadderOf takes from a ladder what its JSON says.
 func LadderOf(j *job.File, set coupon.Set, cost quote.LadderCost, tool string, files []string) Ladder {
 	out := Ladder{Schema: "ramnest ladder", Tool: tool, Number: j.Number, Latch: set.Latch, Kind: set.Kind, Figure: set.SizeName, Step: set.StepSize, Stepped: set.Stepped,
-		Places: set.Places, Steps: []LadderStep{}, Bought: set.Bought, Remarks: set.Remarks, Cost: cost, Files: files}
+		Places: set.Places, Steps: []LadderStep{}, Bought: set.Bought, Remarks: unitsOf(j).texts(set.Remarks), Cost: cost, Files: files}
 	for _, s := range set.Steps {
 		e := s.Expected
 		step := LadderStep{Number: s.Number, Size: s.Size, Nominal: s.Nominal, Outcome: "computed", Peak: e.Peak, P5: e.P5, P95: e.P95,
@@ -127,7 +127,7 @@ func LadderText(j *job.File, set coupon.Set, cost quote.LadderCost, folder strin
 		p.wrap("  - ", "    ", b)
 	}
 	for _, r := range set.Remarks {
-		p.wrap("  - ", "    ", u.text(r))
+		p.wrap("  - ", "    ", r.In(u.System))
 	}
 	p.ladderWarnings(u, set)
 	p.files(folder, files)
@@ -149,9 +149,6 @@ func (p *page) ladderWarnings(u units, set coupon.Set) {
 // LadderWarnings gives the cautions of the pairs in the units of the job, each once with
 // the pairs it is of.
 func LadderWarnings(j *job.File, set coupon.Set) []string { return warningsOfLadder(unitsOf(j), set) }
-
-// InUnits gives a sentence of another package in the units of the job.
-func InUnits(j *job.File, text string) string { return unitsOf(j).text(text) }
 
 func warningsOfLadder(u units, set coupon.Set) []string {
 	var texts, out []string

@@ -39,7 +39,7 @@ func OfferText(s *solve.Solution, o Offered, folder string, files []string) stri
 	if o.Back != nil {
 		p.wrap("  ", "  ", o.Back.Text)
 	} else {
-		p.wrap("  ", "  ", "not known: "+u.text(o.Open))
+		p.wrap("  ", "  ", "not known: "+o.Open)
 	}
 	p.calibration(u, s)
 	p.files(folder, files)

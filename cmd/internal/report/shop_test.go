@@ -128,7 +128,7 @@ func TestTextOfAFit(t *testing.T) {
 				}
 			}
 			var b bytes.Buffer
-			if err := json.NewEncoder(&b).Encode(report.FitJSON(f)); err != nil {
+			if err := json.NewEncoder(&b).Encode(report.FitJSON(s.Job, f)); err != nil {
 				t.Fatal(err)
 			}
 			var read struct {

@@ -254,7 +254,7 @@ func (p *page) tooling(u units, s *solve.Solution) {
 	p.line("  A margin is capacity over load, the safety factor already taken off.")
 	p.line("")
 	if s.Quote == nil {
-		p.wrap("  quote: ", "    ", "NOT PRICED, and no quote is written: "+u.text(s.Unpriced))
+		p.wrap("  quote: ", "    ", "NOT PRICED, and no quote is written: "+s.Unpriced)
 		return
 	}
 	p.wrap("  quote: ", "    ", fmt.Sprintf("%.2f %s; %s", s.Quote.Total, s.Quote.Currency, s.Quote.Note))

@@ -1,9 +1,6 @@
 package report
 
 import (
-	"regexp"
-	"strconv"
-
 	"ramnest/cmd/internal/job"
 	"ramnest/force/unit"
 )
@@ -31,15 +28,6 @@ func (u units) size(box [3]float64) string {
 // number writes a figure with three digits, or whole from a hundred on.
 func number(v float64) string { return unit.Short(v) }
 
-// inText finds figures of a house unit in a sentence of another package, with the
-// figures before it that share the unit: "12 of 40 N", "250 x 250 x 250 mm".
-var (
-	inText = regexp.MustCompile(`((?:` + figure + `(?: of | to | x |, ))*)(` + figure + `) (N/mm|mm|mJ|MPa|kg|N)([^/\w]|$)`)
-	shared = regexp.MustCompile(figure)
-)
-
-const figure = `-?\d+(?:\.\d+)?(?:e[+-]\d+)?`
-
 // texts gives sentences of another package in the units of the job.
 func (u units) texts(all []unit.Text) []string {
 	out := make([]string, len(all))
@@ -47,33 +35,4 @@ func (u units) texts(all []unit.Text) []string {
 		out[i] = s.In(u.System)
 	}
 	return out
-}
-
-// text gives a sentence of another package, written in the house's units, in those
-// of the job.
-func (u units) text(s string) string {
-	if u.System == (unit.System{}) {
-		return s
-	}
-	return inText.ReplaceAllStringFunc(s, func(found string) string {
-		m := inText.FindStringSubmatch(found)
-		before, last, name, after := m[1], m[2], m[3], m[4]
-		v, err := strconv.ParseFloat(last, 64)
-		if err != nil {
-			return found
-		}
-		v, shown := u.In(v, unit.Kind(name))
-		if shown == name {
-			return found
-		}
-		before = shared.ReplaceAllStringFunc(before, func(one string) string {
-			v, err := strconv.ParseFloat(one, 64)
-			if err != nil {
-				return one
-			}
-			v, _ = u.In(v, unit.Kind(name))
-			return number(v)
-		})
-		return before + number(v) + " " + shown + after
-	})
 }

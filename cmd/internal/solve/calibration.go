@@ -6,6 +6,7 @@ import (
 	"ramnest/cmd/internal/job"
 	"ramnest/force"
 	"ramnest/force/calibrate"
+	"ramnest/force/unit"
 )
 
 // calibrated puts what the shop measured into the steps, and keeps every change. A
@@ -30,7 +31,7 @@ func calibrated(j *job.File, steps []Step) error {
 			if first == nil {
 				first = err
 			}
-			st.Changes = []calibrate.Change{{Field: "all of it", Was: other, Now: "not measured: as drawn"}}
+			st.Changes = []calibrate.Change{{Field: "all of it", Was: unit.Say(other), Now: unit.Say("not measured: as drawn")}}
 			continue
 		}
 		used = true

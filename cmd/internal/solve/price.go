@@ -28,7 +28,7 @@ func (s *Solution) price() error {
 	items := s.ToolingItems()
 	o, err := card.Offer(items)
 	if err != nil {
-		s.Unpriced = unpriced(err, items)
+		s.Unpriced = s.Job.Spoken(unpriced(err, items))
 		if s.Unpriced == "" {
 			return fmt.Errorf("price the tooling: %w", err)
 		}

@@ -121,7 +121,7 @@ func TestLawsOfEveryKind(t *testing.T) {
 
 			// What eases it does.
 			if k, what := exact.Joint().Looser(0.8); k != nil {
-				if r := peaked(t, a, exact.With(k)); !(r.Peak < one.Peak) || what == "" {
+				if r := peaked(t, a, exact.With(k)); !(r.Peak < one.Peak) || what.String() == "" {
 					t.Errorf("%s: %g N of %g", what, r.Peak, one.Peak)
 				}
 			}
