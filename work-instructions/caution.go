@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ramnest/force/method"
+	"ramnest/force/unit"
 	"ramnest/work-instructions/catalogue"
 )
 
@@ -54,9 +55,10 @@ type Caution struct {
 	ID          string // the same for the same hazard in every job
 	Number      int    // from 1
 	Signal      Signal
-	Symbol      Symbol // empty for a notice
-	words       string // key of its words in the catalogue; empty: the ID
-	fill        string // what is filled into the hazard; empty: nothing
+	Symbol      Symbol      // empty for a notice
+	words       string      // key of its words in the catalogue; empty: the ID
+	fill        string      // what is filled into the hazard; empty: nothing
+	size        unit.Figure // a length that is filled in instead; of no kind: none
 	Hazard      string
 	Consequence string
 	Avoid       []string // one sentence for one avoidance
@@ -81,7 +83,7 @@ func cautions(f Facts, in catalogue.Language) []Caution {
 	var out []Caution
 	for _, r := range slices.Concat(decisionRules, pressRules, malletRules, handRules, partRules, everyoneRules) {
 		if r.applies(f) {
-			out = append(out, r.caution(f).of(f, in).said(in))
+			out = append(out, r.caution(f).of(f, in).said(figures{f.Units, in}))
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Caution) int { return a.Signal.rank() - b.Signal.rank() })
@@ -96,18 +98,22 @@ func cautions(f Facts, in catalogue.Language) []Caution {
 func (c Caution) of(f Facts, in catalogue.Language) Caution {
 	words := strings.TrimSuffix(c.ID, " latch") + " coupons"
 	if _, ok := in.Find("c." + words + ".h"); f.Coupons && ok && c.words == "" {
-		c.words, c.fill = words, ""
+		c.words, c.fill, c.size = words, "", unit.Figure{}
 	}
 	return c
 }
 
 // said is the caution with its words.
-func (c Caution) said(in catalogue.Language) Caution {
+func (c Caution) said(f figures) Caution {
+	in := f.words
 	key := "c." + c.ID
 	if c.words != "" {
 		key = "c." + c.words
 	}
 	c.Hazard = in.Say(key + ".h")
+	if c.size.Kind != unit.Plain {
+		c.fill = f.text(c.size.Inward(f.units, false))
+	}
 	if c.fill != "" {
 		c.Hazard = in.Say(key+".h", c.fill)
 	}

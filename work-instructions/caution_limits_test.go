@@ -67,7 +67,7 @@ func TestWhereACautionBegins(t *testing.T) {
 		facts Facts
 		want  string
 	}{
-		{"narrow opening", opening(9.99), " 9 mm"}, {"overstrained latch", strained(0.3001), "31"}, {"overstrained latch", strained(0.5), "50"},
+		{"narrow opening", opening(9.99), " 9.9 mm"}, {"overstrained latch", strained(0.3001), "31"}, {"overstrained latch", strained(0.5), "50"},
 		{"jam", jammed(0.001), " 1 "}, {"jam", jammed(0.00101), " 2 "}, {"jam", jammed(1e-6), " 1 "},
 	} {
 		m, _ := find(c.facts, c.id)

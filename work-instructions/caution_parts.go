@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"ramnest/force/method"
+	"ramnest/force/unit"
 )
 
 // decisionRules say what the choice of the method leaves open.
@@ -35,7 +36,7 @@ var fragments = rule{func(f Facts) bool { return byPress(f) || byMallet(f) || f.
 // pinch is in force where a finger fits between anvil and nest at the end and has no
 // room there. 25 mm: EN 349, now ISO 13854 (read in a page after it); 6 mm own.
 var pinch = rule{func(f Facts) bool { return f.Anvil && f.Opening > 6 && f.Opening < 25 }, func(f Facts) Caution {
-	c := Caution{ID: "narrow opening", fill: strconv.Itoa(int(math.Floor(f.Opening))), Signal: Warning, Symbol: HandCrush, Places: []Place{AtPress}}
+	c := Caution{ID: "narrow opening", size: unit.Length.Of(f.Opening).To(unit.Shop), Signal: Warning, Symbol: HandCrush, Places: []Place{AtPress}}
 	if byHand(f) { // the hands are what pushes: they cannot be off the tooling
 		c.words = "narrow opening hand"
 	}

@@ -1,6 +1,9 @@
 package workinstructions
 
-import "ramnest/force/method"
+import (
+	"ramnest/force/method"
+	"ramnest/force/unit"
+)
 
 // Facts are what cautions and protective equipment follow from.
 type Facts struct {
@@ -18,12 +21,13 @@ type Facts struct {
 	AcrossLayers    bool // a latch bends across its printed layers
 	EccentricThrust bool // the ram does not go over the middle between the dead stops
 
-	Overstrained float64 // share of assemblies in which a latch is strained beyond what is permitted [1]
-	Jammed       float64 // share of assemblies with a joint that jams [1]
-	Opening      float64 // left between anvil and nest beside the part at the dead stop [mm]; 0: not known
-	AnvilCloses  bool    // the weight of the anvil alone may close latches
-	Ejection     bool    // the nest has a hole through which the product is pushed out
-	Past         float64 // how far past the seat the anvil lands on the dead stops [mm]
+	Overstrained float64     // share of assemblies in which a latch is strained beyond what is permitted [1]
+	Jammed       float64     // share of assemblies with a joint that jams [1]
+	Units        unit.System // that a caution with a figure is printed in
+	Opening      float64     // left between anvil and nest beside the part at the dead stop [mm]; 0: not known
+	AnvilCloses  bool        // the weight of the anvil alone may close latches
+	Ejection     bool        // the nest has a hole through which the product is pushed out
+	Past         float64     // how far past the seat the anvil lands on the dead stops [mm]
 
 	Coupons    bool    // test coupons are pressed, without nest or anvil
 	Anvil      bool    // an anvil closes on the nest, with a dead stop

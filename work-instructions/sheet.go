@@ -96,6 +96,7 @@ func (s Sheet) Cautions() []Caution { return collect(s.facts(), s.Language).list
 func (s Sheet) facts() []Facts {
 	out := make([]Facts, len(s.Steps))
 	for i, st := range s.Steps {
+		st.Facts.Units = s.Units
 		var tools []Tool
 		for _, t := range s.Tooling {
 			if len(t.Steps) == 0 || slices.Contains(t.Steps, i+1) || t.Name == st.Nest || t.Name == st.Anvil {

@@ -15,8 +15,8 @@ import (
 	"ramnest/force"
 	"ramnest/force/method"
 	"ramnest/force/planar"
-	workinstructions "ramnest/work-instructions"
 	"ramnest/force/unit"
+	workinstructions "ramnest/work-instructions"
 )
 
 // made is a solution of two steps on one part in which every figure and fact is another,

@@ -310,9 +310,6 @@ func FitJSON(j *job.File, f Fitted) any {
 	for _, r := range f.Fit.Residuals {
 		out.Residuals = append(out.Residuals, residual{r.Line, r.Latch, r.Coupon, r.Size, r.Force, r.NoGo, r.Predicted, [2]float64{r.Low, r.High}, r.Deviation, r.Outlier})
 	}
-	for _, r := range f.Fit.Remarks {
-		out.Remarks = append(out.Remarks, r.String())
-	}
 	for _, a := range f.Advice {
 		x := advice{Latch: a.Goal.Latch, Least: a.Goal.Least, Most: a.Goal.Most, Take: a.Options[a.Take].Coupon, Another: a.Another, Round: a.Goal.Round, Text: a.Text.In(u.System)}
 		for _, o := range a.Options {
