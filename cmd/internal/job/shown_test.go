@@ -85,3 +85,15 @@ func TestLongestWords(t *testing.T) {
 		}
 	}
 }
+
+// A bound goes to every part that there is.
+func TestBoundGoesToEveryPart(t *testing.T) {
+	t.Parallel()
+	f := job.File{Lower: &job.Part{}, PressSteps: []job.PressStep{{Lower: &job.Part{}, Upper: &job.Part{}}, {Upper: &job.Part{}}}}
+	f.Bound(7, 9)
+	for i, p := range []*job.Part{f.Lower, f.PressSteps[0].Lower, f.PressSteps[0].Upper, f.PressSteps[1].Upper} {
+		if p.Envelope.MostOutlines != 9 || f.MostPlaces != 7 {
+			t.Errorf("part %d: %d outlines, %d places", i, p.Envelope.MostOutlines, f.MostPlaces)
+		}
+	}
+}
