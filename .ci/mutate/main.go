@@ -290,22 +290,25 @@ func (r *room) judge(s site, first string, limit time.Duration) string {
 			panic(err)
 		}
 	}
-	if exec.Command("go", "build", "-overlay", overlay, "./"+r.name).Run() != nil {
-		return "does not build"
-	}
 	for _, some := range slices.Compact([]string{first, ""}) {
-		if !passes(r.name, overlay, some, limit) {
-			return "caught"
+		if said := tested(r.name, overlay, some, limit); said != "survived" {
+			return said
 		}
 	}
 	return "survived"
 }
 
-// passes runs tests with a fault laid over the room.
-func passes(room, overlay, run string, limit time.Duration) bool {
+// tested runs tests with a fault laid over the room, and says how they took it.
+func tested(room, overlay, run string, limit time.Duration) string {
 	ctx, stop := context.WithTimeout(context.Background(), limit)
 	defer stop()
 	cmd := exec.CommandContext(ctx, "go", "test", "-overlay", overlay, "-failfast", "-vet=off", "-run", run, "-timeout", limit.String(), "./"+room)
 	cmd.WaitDelay = 5 * time.Second
-	return cmd.Run() == nil
+	switch out, err := cmd.CombinedOutput(); {
+	case err == nil:
+		return "survived"
+	case bytes.Contains(out, []byte("[build failed]")):
+		return "does not build"
+	}
+	return "caught"
 }
