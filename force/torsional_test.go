@@ -120,3 +120,39 @@ func TestTorsionalFaults(t *testing.T) {
 		}
 	}
 }
+
+// What was worked out reaches the joint: slopes, limit of what governs, stroke, thin bars;
+// and the layers that are pulled apart are those of what is strained most.
+func TestTorsionalHandsOver(t *testing.T) {
+	bars, m := leverOf(func(v *Torsional) { v.Thickness, v.Width, v.BarRadius = 6, 8, 1.2 })
+	lever, _ := leverOf(func(v *Torsional) { v.Thickness, v.Width, v.BarRadius, v.RootRadius = 1, 3, 2, ptr(4.0) })
+	m.StrainOnce, m.StrainOnceZ = Figure{Value: 0.04}, Figure{Value: 0.02}
+	for _, c := range []struct {
+		name            string
+		v               Torsional
+		along, across   bool    // layers that are pulled apart, built so
+		limit           float64 // built along
+		thinAt, strokes float64
+	}{
+		{"bars", bars, false, true, 0.04, 2.4, 0.8/math.Tan(rad(30)) + 0.8/math.Tan(rad(40))},
+		{"lever", lever, true, false, 0.02, 4, 0.8/math.Tan(rad(30)) + 0.8/math.Tan(rad(40))},
+	} {
+		m.Build = "along"
+		j := c.v.ready(m, m, "")
+		w := c.v.springs(m).value
+		near(t, c.name+": slope", j.rotation, w["theta_y"], 1e-12)
+		near(t, c.name+": turn", j.rotation+j.turning, w["turn_y"], 1e-12)
+		near(t, c.name+": limit", j.outer.limit, c.limit, 1e-12)
+		near(t, c.name+": stroke", j.stroke, c.strokes, 1e-12)
+		if j.thin != thinness(m, c.thinAt) {
+			t.Errorf("%s: thin by %g", c.name, j.thin)
+		}
+		if got := c.v.AcrossLayers(m, m); got != c.along {
+			t.Errorf("%s built along: across the layers %v", c.name, got)
+		}
+		m.Build = "across"
+		if got := c.v.AcrossLayers(m, m); got != c.across {
+			t.Errorf("%s built across: across the layers %v", c.name, got)
+		}
+	}
+}
