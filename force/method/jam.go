@@ -21,8 +21,8 @@ func jamLimits(d Demand) []Limit {
 		return nil
 	}
 	return []Limit{
-		newLimit("assemblies that jam", 100*d.Jammed, 100*JamPass, "%", own("no push joins them, and who presses forces them")).soft(engineer),
-		newLimit(largest+"assemblies that jam", 100*d.Jammed, 100*JamMost, "%", own("no push joins them, and who presses forces them")),
+		newLimit(string(LimitJams), 100*d.Jammed, 100*JamPass, "%", own("no push joins them, and who presses forces them")).soft(engineer),
+		newLimit(largest+string(LimitJams), 100*d.Jammed, 100*JamMost, "%", own("no push joins them, and who presses forces them")),
 	}
 }
 

@@ -126,7 +126,7 @@ func (l Lever) manner() string {
 // and the thrust line against the guide of the ram.
 func leverLimits(d Demand, p Press, l Lever, mu float64) []Limit {
 	guide := p.guide()
-	limits := exertion("lever effort", l.Pull, BodyPull, read("145 N standing pull, P15"), d)
+	limits := exertion(string(LimitLever), l.Pull, BodyPull, read("145 N standing pull, P15"), d)
 	limits = append(limits, limitIfKnown("thrust line off the ram axis", d.ThrustWander, jamShare*guide/(2*max(mu, 1e-9)), "mm",
 		own(fmt.Sprintf("half of where the ram jams in a guide of %s mm at friction %.2g", num(guide), mu)), guide > 0, "ram guide"))
 	if l.Swing > 0 {

@@ -11,8 +11,19 @@ import (
 // would be larger: a plain refusal such as a brittle part under a mallet.
 const Beyond = 1000
 
+// A LimitID is what a limit is about, whatever it is called where it is printed.
+type LimitID string
+
+// The limits that other rooms ask for.
+const (
+	LimitLever LimitID = "lever effort"
+	LimitRated LimitID = "rated force with margin"
+	LimitJams  LimitID = "assemblies that jam"
+)
+
 // A Limit compares what is asked with what there is.
 type Limit struct {
+	ID               LimitID
 	Name             string
 	Demand, Capacity float64 // [Unit]
 	Unit             unit.Kind
@@ -50,7 +61,7 @@ func weaker(a, b force.Mark) force.Mark {
 }
 
 func newLimit(name string, demand, capacity float64, kind unit.Kind, from basis) Limit {
-	l := Limit{Name: name, Demand: demand, Capacity: capacity, Unit: kind, Source: from.text + " (" + string(from.mark) + ")", Mark: from.mark, Partly: from.mixed}
+	l := Limit{ID: LimitID(name), Name: name, Demand: demand, Capacity: capacity, Unit: kind, Source: from.text + " (" + string(from.mark) + ")", Mark: from.mark, Partly: from.mixed}
 	switch {
 	case demand <= 0:
 		l.OK = true

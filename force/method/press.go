@@ -62,7 +62,7 @@ func (p Press) from(text string) basis {
 }
 
 func pressLimits(d Demand, p Press, l Lever, b Bench) []Limit {
-	limits := []Limit{newLimit("rated force with margin", d.DesignForce, b.PressMargin*p.Rated, "N", practice(fmt.Sprintf("%.2g of the plate", b.PressMargin)))}
+	limits := []Limit{newLimit(string(LimitRated), d.DesignForce, b.PressMargin*p.Rated, "N", practice(fmt.Sprintf("%.2g of the plate", b.PressMargin)))}
 	if d.Worst > 0 {
 		limits = append(limits, newLimit("worst case against the plate", d.Worst, p.Rated, "N", p.from("rated force of the frame")))
 	}

@@ -301,9 +301,9 @@ func (f *finding) sheet(s *solve.Solution, w workinstructions.Sheet) {
 func (f *finding) press(law string, st *solve.Step, q workinstructions.Step) {
 	for _, l := range st.Chosen().Limits {
 		switch {
-		case l.Name == "lever effort" && st.Decision.Chosen == method.ByPress:
+		case l.ID == method.LimitLever && st.Decision.Chosen == method.ByPress:
 			f.same(law, "pull on the lever in "+st.Name, q.Lever, l.Demand, 0)
-		case l.Name == "rated force with margin":
+		case l.ID == method.LimitRated:
 			f.same(law, "force of the press that is used in "+st.Name, q.Usable, l.Capacity, 0)
 		}
 	}

@@ -27,11 +27,11 @@ func (f *finding) demand(s *solve.Solution, st *solve.Step) {
 // stated is what a limit of a name must ask for, where it is a figure of the forces.
 func stated(name string, d method.Demand) (asked float64, ok bool) {
 	switch strings.TrimPrefix(name, "largest ") {
-	case "hand force", "rated force with margin", "force a blow must reach":
+	case "hand force", string(method.LimitRated), "force a blow must reach":
 		return d.DesignForce, true
 	case "worst case", "worst case against the plate":
 		return d.Worst, true
-	case "assemblies that jam":
+	case string(method.LimitJams):
 		return 100 * d.Jammed, true
 	}
 	return 0, false

@@ -13,6 +13,7 @@ import (
 	"ramnest/cmd/internal/solve"
 	"ramnest/fixture"
 	"ramnest/force"
+	"ramnest/force/method"
 	"ramnest/force/planar"
 	workinstructions "ramnest/work-instructions"
 	"ramnest/work-instructions/catalogue"
@@ -137,10 +138,10 @@ func stepOf(s *solve.Solution, i int) workinstructions.Step {
 		step.Hold.Life, step.Hold.Known = r.Latches[i].Hold.Life, true
 	}
 	for _, l := range st.Chosen().Limits {
-		switch l.Name {
-		case "lever effort":
+		switch l.ID {
+		case method.LimitLever:
 			step.Lever = l.Demand
-		case "rated force with margin":
+		case method.LimitRated:
 			step.Usable = l.Capacity
 		}
 	}
