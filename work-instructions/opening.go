@@ -50,14 +50,14 @@ func (c *composer) agreed(i int, t stepText) []page.Item {
 	if !t.facts.Conditional && !t.facts.Overridden {
 		return nil
 	}
-	const pad, line = 2.5, "________________________"
+	const pad, line = 2.5, "__________________"
 	text := c.condition(t)
 	if len(c.steps) > 1 {
 		text = c.fig.say("open.condition", strconv.Itoa(i+1)) + " " + text
 	}
 	f := page.Font{Size: sizeBody}
 	w := c.frame.Width
-	b := page.Inset(page.Stack(3.5, c.book.Paragraph(f, w-2*pad, text), c.book.Paragraph(f, w-2*pad, c.fig.say("open.agreed", line, line, "____________"))), pad, pad, pad)
+	b := page.Inset(page.Stack(3.5, c.book.Paragraph(f, w-2*pad, text), c.book.Paragraph(f, w-2*pad, c.fig.say("open.agreed", line, line, "__________"))), pad, pad, pad)
 	return []page.Item{{Block: page.Framed(b, w, 0.45), Gap: 3}}
 }
 
