@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ramnest/force/fault"
+	"ramnest/force/unit"
 )
 
 const (
@@ -68,6 +69,19 @@ func portion(share float64) string {
 		return fmt.Sprintf("%.2g %%", 100*share)
 	}
 	return fmt.Sprintf("%.1f %%", 100*share)
+}
+
+// portionOf is the same as a text that keeps its figure.
+func portionOf(share float64) unit.Text {
+	switch {
+	case share > 0 && share < 0.001:
+		return unit.Textf("fewer than %v", unit.Share.Of(0.001))
+	case share < 1 && share > 0.999:
+		return unit.Textf("more than %v", unit.Share.Of(0.999))
+	case share < 0.01:
+		return unit.Textf("%v", unit.Share.Of(share).To(2))
+	}
+	return unit.Textf("%v", unit.Share.Of(share))
 }
 
 // angleFault refuses an angle [rad] outside lo to hi [deg].

@@ -2,6 +2,7 @@ package force
 
 import (
 	"math"
+
 	"ramnest/force/unit"
 )
 
@@ -126,7 +127,7 @@ func (a Annular) strengths(b *bounds) {
 }
 
 func (a Annular) warn(w *warner) {
-	w.add(warnModel, "the force is from shell theory; a published design guide would have it lower by a factor of about %.2f, which the band carries downward", math.Exp(w.j.modelDown-w.j.thin))
+	w.add(warnModel, "the force is from shell theory; a published design guide would have it lower by a factor of about %v, which the band carries downward", unit.Plain.Of(math.Exp(w.j.modelDown-w.j.thin)))
 	to, ti := a.outerTube(w.outer), a.innerTube(w.inner)
 	if to.Wall > thickWall*to.Radius || ti.Wall > thickWall*ti.Radius {
 		w.add(warnThick, "a wall thicker than %.2g of its radius depends on how wide the bead bears: measure a sample", thickWall)

@@ -84,8 +84,8 @@ func latchWarnings(l Latch, j *joint, s state, r LatchResult, mu Friction, outer
 		add(warnLockedRelease, "is to be releasable but locks at the high end of the spread of its friction")
 	}
 	if r.Strain > r.Permitted {
-		strain, permitted := distinct(3, 100*r.Strain, 100*r.Permitted)
-		add(warnOverstrained, "%s: %s %% is above the permitted %s %%", r.StrainOf, strain, permitted)
+		strain, permitted := unit.Apart(3, unit.Share, r.Strain, r.Permitted)
+		add(warnOverstrained, "%s: %v is above the permitted %v", r.StrainOf, strain, permitted)
 	}
 	if j.engage < j.stroke-1e-6 {
 		engage, stroke := unit.Apart(4, unit.Length, j.engage, j.stroke)
@@ -156,21 +156,21 @@ func (r *Result) warn(a Assembly, mu float64, lower, upper Material) {
 	}
 	a.warnDoubts(add)
 	if r.Loose > 0 {
-		add(warnLoose, "%s of assemblies have a loose latch within the stated tolerances", portion(r.Loose))
+		add(warnLoose, "%v of assemblies have a loose latch within the stated tolerances", portionOf(r.Loose))
 	}
 	if r.Overstrained > 0 {
-		add(warnOverstrainedShare, "%s of assemblies strain a latch beyond what is permitted", portion(r.Overstrained))
+		add(warnOverstrainedShare, "%v of assemblies strain a latch beyond what is permitted", portionOf(r.Overstrained))
 	}
 	for _, l := range r.Latches {
 		switch {
 		case l.Locks:
 			add(warnJam, "%s: locks at a friction of %.3g, and from %s on: no push joins it, there is no nominal force", l.ID, mu, friction(l.LocksFrom))
 		case l.Jammed > 0:
-			add(warnJam, "%s: jams in %s of assemblies, from a friction of %s on at nominal size: no push joins those", l.ID, portion(l.Jammed), friction(l.LocksFrom))
+			add(warnJam, "%s: jams in %v of assemblies, from a friction of %s on at nominal size: no push joins those", l.ID, portionOf(l.Jammed), friction(l.LocksFrom))
 		}
 	}
 	if r.NoP95 {
-		add(warnJam, "%s of assemblies jam: with more than %.0f %% there is no P95, and no design force", portion(r.Jammed), 100*JamsForP95)
+		add(warnJam, "%v of assemblies jam: with more than %.0f %% there is no P95, and no design force", portionOf(r.Jammed), 100*JamsForP95)
 	}
 	r.explain(add)
 	r.warnHold(add)

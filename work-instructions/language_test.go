@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"ramnest/force/method"
+	"ramnest/force/unit"
 	"ramnest/work-instructions/catalogue"
 )
 
@@ -193,4 +194,36 @@ func TestSheetsInEveryLanguage(t *testing.T) {
 		}
 	}
 	validated(t, paths...)
+}
+
+// Figures of a warning stand in the words of every language, or behind them, and words that
+// wait for figures that are not there end before.
+func TestWarningsCarryTheirFigures(t *testing.T) {
+	for _, l := range catalogue.Languages()[1:] {
+		f := figures{words: l}
+		share := unit.Share.Of(0.007)
+		for _, c := range []struct {
+			number string
+			all    []unit.Figure
+			want   []string
+			not    string
+		}{
+			{"warn.10", []unit.Figure{share}, []string{l.Number("0.7") + nbsp + "%"}, "!"},
+			{"warn.10", nil, nil, "%"},
+			{"warn.51", []unit.Figure{unit.Length.Of(7.3), unit.Length.Of(25)}, []string{l.Number("7.3") + nbsp + "mm", "25" + nbsp + "mm"}, "!"},
+			{"warn.51", []unit.Figure{unit.Length.Of(7.3)}, nil, "%"},
+			{"warn.17", []unit.Figure{unit.Length.Of(0.13)}, []string{"(" + l.Number("0.13") + nbsp + "mm)"}, "!"},
+		} {
+			text, _ := l.Find(c.number)
+			got := f.with(text, c.all)
+			if strings.Contains(got, c.not) || strings.HasSuffix(got, "(") {
+				t.Errorf("%s: %q", l, got)
+			}
+			for _, w := range c.want {
+				if !strings.Contains(got, w) {
+					t.Errorf("%s: %q lacks %q", l, got, w)
+				}
+			}
+		}
+	}
 }

@@ -1,6 +1,7 @@
 package workinstructions
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -51,6 +52,7 @@ func (c *composer) warnings() (said, english []string) {
 	}
 	for _, r := range c.sheet.Warnings {
 		text, known := c.fig.words.Find("warn." + strconv.Itoa(r.Number))
+		text = c.fig.with(text, r.Figures)
 		switch {
 		case c.fig.words.Code() == string(catalogue.English):
 			text = r.Text
@@ -61,9 +63,9 @@ func (c *composer) warnings() (said, english []string) {
 			english = append(english, r.Text)
 			continue
 		case r.About != "":
-			text = warning.Numbered(r.Number, c.fig.say("method.how", r.About, text)) + c.fig.behind(r.Figures)
+			text = warning.Numbered(r.Number, c.fig.say("method.how", r.About, text))
 		default:
-			text = warning.Numbered(r.Number, text) + c.fig.behind(r.Figures)
+			text = warning.Numbered(r.Number, text)
 		}
 		if !slices.Contains(said, text) {
 			said = append(said, text)
@@ -72,18 +74,30 @@ func (c *composer) warnings() (said, english []string) {
 	return said, english
 }
 
-// behind prints the figures of a warning behind the words of another language.
-func (f figures) behind(all []unit.Figure) string {
-	var out []string
-	for _, v := range all {
-		if s := f.text(v); !slices.Contains(out, s) {
-			out = append(out, s)
+// with puts the figures of a warning into the words of another language: where the words
+// have places for them, else behind. Words with more places than there are figures have
+// lost them, and end before the bracket round the first place.
+func (f figures) with(words string, all []unit.Figure) string {
+	places := strings.Count(words, "%s")
+	var in []any
+	var behind []string
+	for i, v := range all {
+		if s := f.text(v); i < places {
+			in = append(in, s)
+		} else if places == 0 && !slices.Contains(behind, s) {
+			behind = append(behind, s)
 		}
 	}
-	if out == nil {
-		return ""
+	switch {
+	case places > len(all):
+		words, _, _ = strings.Cut(words, "%s")
+		return strings.TrimSpace(words[:max(0, strings.LastIndex(words, "("))])
+	case places > 0:
+		return fmt.Sprintf(words, in...)
+	case behind != nil:
+		return words + " (" + strings.Join(behind, "; ") + ")"
 	}
-	return " (" + strings.Join(out, "; ") + ")"
+	return words
 }
 
 // bullet sets a line of a list that may run over a page.
