@@ -123,5 +123,9 @@ func (s Shop) builtIn(field, name, process string) (Material, []fault.Fault) {
 	if name == "" {
 		return Material{}, []fault.Fault{{Field: field, Problem: "is missing", Want: want}}
 	}
-	return Material{}, []fault.Fault{{Field: field, Given: name, Problem: "is not in the table", Want: want}}
+	problem := "is not in the table"
+	if term := MaterialTerm(name, process); term != "" {
+		problem = CalledHere(term)
+	}
+	return Material{}, []fault.Fault{{Field: field, Given: name, Problem: problem, Want: want}}
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 
 	"ramnest/cmd/internal/job"
@@ -112,6 +113,12 @@ func (i *initCommand) write(c *console, text []byte) error {
 
 // judge holds an answer to the words that it may be.
 func (q question) judge() error {
+	if q.flag == "material" && *q.answer != "" {
+		if _, faults := force.Resolve(force.MaterialSpec{Material: *q.answer}); len(faults) > 0 {
+			faults[0].Field = "init: --material"
+			return badUse{faults[0].Error()}
+		}
+	}
 	if q.words == nil {
 		return nil
 	}
@@ -120,7 +127,11 @@ func (q question) judge() error {
 			return nil
 		}
 	}
-	return badUse{fmt.Sprintf("init: --%s: %s; is not known (%s)", q.flag, *q.answer, strings.Join(q.words, ", "))}
+	problem := "is not known"
+	if term := force.ProcessTerm(*q.answer); slices.Contains(q.words, term) {
+		problem = force.CalledHere(term)
+	}
+	return badUse{fmt.Sprintf("init: --%s: %s; %s (%s)", q.flag, *q.answer, problem, strings.Join(q.words, ", "))}
 }
 
 // answer asks what no flag states: of a person at a terminal; else it takes the usual

@@ -73,7 +73,7 @@ func TestRefusals(t *testing.T) {
 		{"whole number too large", "small: 128\n", `job.yaml:2: small: 128; is too large to be a number here (a whole number such as 12)`},
 		{"count below 0", "count: -1\n", `job.yaml:2: count: -1; must be 0 or more (a whole number such as 12)`},
 		{"octal whole number", "quantity: 010\n", `job.yaml:2: quantity: 010; has a leading zero and could be read in two ways (a decimal number without it)`},
-		{"word not in the list", "parts:\n  - id: a\n    process: FDM\n", `job.yaml:4: parts[0].process: FDM; is not known (PBF, MEX or VPP)`},
+		{"word not in the list", "parts:\n  - id: a\n    process: FDM\n", `job.yaml:4: parts[0].process: FDM; is a trade name: ISO/ASTM 52900 calls it MEX (PBF, MEX or VPP)`},
 		{"word nearly in the list", "methods: [hand, malet]\n", `job.yaml:2: methods[1]: malet; is not known (hand, mallet or press; nearest: mallet)`},
 		{"word in another case", "parts:\n  - id: a\n    process: pbf\n", `job.yaml:4: parts[0].process: pbf; is not known (PBF, MEX or VPP; nearest: PBF)`},
 		{"no such day", "date: 2026-02-30\n", `job.yaml:2: date: 2026-02-30; is not a date (a date such as 2026-11-25)`},

@@ -10,6 +10,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"ramnest/force"
 	"ramnest/force/fault"
 
 	"gopkg.in/yaml.v3"
@@ -125,6 +126,10 @@ func textFault(written string, s *shape) (wrong *fault.Fault, near string) {
 			return nil, ""
 		}
 		wrong.Problem = "is not known"
+		if term := force.ProcessTerm(written); slices.Contains(s.oneOf, term) {
+			wrong.Problem = force.CalledHere(term)
+			return wrong, ""
+		}
 		return wrong, nearest(written, s.oneOf)
 	case strings.ContainsFunc(written, unseen):
 		wrong.Problem = "holds a character that cannot be seen"
