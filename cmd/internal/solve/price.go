@@ -9,13 +9,28 @@ import (
 	"ramnest/force/method"
 )
 
-// ToolingItems gives the tooling of a solution as items to be quoted.
+// ToolingItems gives the tooling of a solution as items to be quoted, without what their
+// marks take away: the same design under another number costs the same.
 func (s *Solution) ToolingItems() []quote.Item {
 	var out []quote.Item
 	for _, p := range s.Pieces() {
-		out = append(out, quote.Item{Name: p.Name, Process: s.Material.Process, Material: s.Material.Name, Volume: p.Volume, Box: p.Size, Orientation: "z of the file up", Count: 1})
+		box, way := asPrinted(p.Size, s.Material.Build)
+		out = append(out, quote.Item{Name: p.Name, Process: s.Material.Process, Material: s.Material.Name, Volume: p.Volume + p.Marked, Box: box, Orientation: way, Count: 1})
 	}
 	return out
+}
+
+// asPrinted gives the box of a piece as it stands in the build [mm], and in words which
+// axis of its file is up. Built across the press axis, which is z of the file, it lies on
+// the side that makes the build lower.
+func asPrinted(size [3]float64, build string) (box [3]float64, way string) {
+	switch {
+	case build != "across":
+		return size, "z of the file up"
+	case size[0] < size[1]:
+		return [3]float64{size[2], size[1], size[0]}, "x of the file up"
+	}
+	return [3]float64{size[0], size[2], size[1]}, "y of the file up"
 }
 
 // price quotes the tooling by the job's card. That the card cannot price it spoils no

@@ -1,6 +1,7 @@
 package solve_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -22,7 +23,7 @@ func TestTheQuoteIsThatOfThePieces(t *testing.T) {
 				t.Fatalf("%d items of %d pieces", len(items), len(pieces))
 			}
 			for i, it := range items {
-				if p := pieces[i]; it.Name != p.Name || it.Volume != p.Volume || it.Box != p.Size || it.Process != s.Material.Process {
+				if p := pieces[i]; it.Name != p.Name || it.Volume != p.Volume+p.Marked || !(p.Marked > 0 && p.Marked < p.Volume/100) || it.Box != p.Size || it.Process != s.Material.Process {
 					t.Errorf("%+v of %s", it, p.Name)
 				}
 			}
@@ -32,6 +33,69 @@ func TestTheQuoteIsThatOfThePieces(t *testing.T) {
 			}
 			if (s.Payback == nil) == (s.NoPayback == "") {
 				t.Errorf("break-even %v, open %q", s.Payback, s.NoPayback)
+			}
+		})
+	}
+}
+
+// The price is that of the way in which the tooling is built: lying, the same piece has
+// another box, another height of the build, other words, and by a machine that is paid by
+// its height another price.
+func TestThePriceFollowsTheWayOfBuilding(t *testing.T) {
+	t.Parallel()
+	const rates = "rates={name: x, currency: y, pbf: {build_volume: [300, 300, 300], spacing: 5, layer: 0.1, machine_hour: 20, material_kg: 60, density: 1, recoat: 10}}"
+	up, _ := solvetest.Example(t, "rim-cap", rates, "fixture.printed_in={material: PA12, process: PBF, build: along}")
+	plain, _ := solvetest.Example(t, "rim-cap", rates)
+	lying, _ := solvetest.Example(t, "rim-cap", rates, "fixture.printed_in={material: PA12, process: PBF, build: across}")
+	if up.Quote.Total != plain.Quote.Total {
+		t.Errorf("built along %g, as usual %g", up.Quote.Total, plain.Quote.Total)
+	}
+	pieces := lying.Pieces()
+	height := 0.0
+	for i, it := range lying.ToolingItems() {
+		s := pieces[i].Size
+		want, way := [3]float64{s[0], s[2], s[1]}, "y of the file up"
+		if s[0] < s[1] {
+			want, way = [3]float64{s[2], s[1], s[0]}, "x of the file up"
+		}
+		if it.Box != want || it.Orientation != way || it.Volume != pieces[i].Volume+pieces[i].Marked {
+			t.Errorf("%+v of %v: want %v, %s", it, s, want, way)
+		}
+		height = max(height, it.Box[2])
+	}
+	for _, b := range lying.Quote.Builds {
+		if b.Height < height-1e-9 && len(lying.Quote.Builds) == 1 {
+			t.Errorf("a build of %g mm holds %g mm", b.Height, height)
+		}
+	}
+	// By hand: the hours of a bed go with its height, so lying pieces that stand higher cost
+	// more, and the other way round.
+	if a, b := up.Quote.Builds[0], lying.Quote.Builds[0]; len(up.Quote.Builds) == 1 && len(lying.Quote.Builds) == 1 && (a.Height < b.Height) != (up.Quote.Total < lying.Quote.Total) {
+		t.Errorf("%g mm cost %g, %g mm cost %g", a.Height, up.Quote.Total, b.Height, lying.Quote.Total)
+	}
+	if up.Quote.Total == lying.Quote.Total {
+		t.Errorf("both ways cost %g", up.Quote.Total)
+	}
+}
+
+// The same design under other numbers is the same tooling but for what is cut into it, and
+// costs the same to the cent.
+func TestTheNumberOfAJobCostsNothing(t *testing.T) {
+	t.Parallel()
+	for _, name := range []string{"rim-cap", "sensor-hood", "shell-pair"} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			first, _ := solvetest.Example(t, name)
+			for _, number := range []string{"1", "WWWWWWWW", "Q-1042-0077-WWWWWW", strings.Repeat("M", 40)} {
+				s, _ := solvetest.Example(t, name, "job="+number)
+				for i, p := range s.Pieces() {
+					if was := first.Pieces()[i]; p.Size != was.Size || math.Abs(p.Volume+p.Marked-was.Volume-was.Marked) > 0.05 {
+						t.Errorf("%s of job %s: %v, %.6f mm3 without marks; was %v, %.6f", p.Name, number, p.Size, p.Volume+p.Marked, was.Size, was.Volume+was.Marked)
+					}
+				}
+				if s.Quote.Total != first.Quote.Total {
+					t.Errorf("job %s costs %g, was %g", number, s.Quote.Total, first.Quote.Total)
+				}
 			}
 		})
 	}
