@@ -8,6 +8,7 @@ import (
 	"ramnest/cmd/internal/solve"
 	"ramnest/cmd/internal/solve/solvetest"
 	"ramnest/export/quote"
+	"ramnest/fixture/plan"
 )
 
 // The quote of a solution is the card's offer of its own pieces, whatever the job.
@@ -95,6 +96,35 @@ func TestTheNumberOfAJobCostsNothing(t *testing.T) {
 				}
 				if s.Quote.Total != first.Quote.Total {
 					t.Errorf("job %s costs %g, was %g", number, s.Quote.Total, first.Quote.Total)
+				}
+			}
+		})
+	}
+}
+
+// No engraving runs into another, on any piece of any example.
+func TestEngravingsStandApart(t *testing.T) {
+	t.Parallel()
+	for _, name := range solvetest.Jobs() {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			s, _ := solvetest.Example(t, name)
+			for _, p := range s.Pieces() {
+				var boxes []plan.Box
+				for _, f := range p.Body.Features {
+					if f.Name != "mark" && f.Name != "step mark" && f.Name != "arrow" && f.Name != "step number" {
+						continue
+					}
+					b, _ := plan.BoxOf(f.Loops...)
+					for _, o := range boxes {
+						if b.Min.X < o.Max.X && o.Min.X < b.Max.X && b.Min.Y < o.Max.Y && o.Min.Y < b.Max.Y {
+							t.Errorf("%s: %s runs into another engraving", p.Name, f.Name)
+						}
+					}
+					boxes = append(boxes, b)
+				}
+				if p.Mark == "" {
+					t.Errorf("%s bears no mark", p.Name)
 				}
 			}
 		})
