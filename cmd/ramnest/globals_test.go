@@ -30,6 +30,7 @@ var changing = map[string]string{
 var readOnly = map[string]string{
 	"ramnest/force.mainRanges":                   "sliced to be searched",
 	"ramnest/force.fineRanges":                   "sliced to be searched",
+	"ramnest/force.torsionGoverns":               "sliced to be joined to others, which copies",
 	"ramnest/force.commonInputs":                 "sliced up to its capacity, so that to append is to copy",
 	"ramnest/fixture/envelope/meshfile.identity": "the map of what nothing holds; maps are multiplied into new ones",
 }

@@ -11,8 +11,9 @@ import (
 	"ramnest/export"
 )
 
-// patience is how long a stage may take before it is named on stderr.
-const patience = 500 * time.Millisecond
+// patience is how long a stage may take before it is named on stderr. A variable for the
+// tests only, whose machine may be slow.
+var patience = 500 * time.Millisecond
 
 // stage names a stage on stderr if it takes long. done ends it.
 func (c *console) stage(name string) (done func()) {
