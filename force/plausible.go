@@ -58,7 +58,9 @@ func (d doubt) text() unit.Text {
 	if d.times() > 9.9 {
 		times = fmt.Sprintf("%.0f", d.times())
 	}
-	out := unit.Textf("is %s times %s what is %s for %s, %v to %v [%s]", times, side, known, d.of, d.figure(d.lo), d.figure(d.hi), d.mark)
+	lo := d.figure(d.lo)
+	lo.Bare = true
+	out := unit.Textf("is %s times %s what is %s for %s, %v to %v [%s]", times, side, known, d.of, lo, d.figure(d.hi), d.mark)
 	if meant := meantUnit(d.v, d.lo, d.hi, d.unit); meant != "" && d.times() > unitSlip {
 		out = out.Plus(": ", meant)
 	}
