@@ -39,8 +39,8 @@ func (a axis) find(v float64) (int, float64) {
 }
 
 const (
-	frictionNodes  = 15
-	stiffnessNodes = 5
+	frictionNodes  = 25
+	stiffnessNodes = 3
 	sizeNodes      = 16
 	reachSpreads   = 3.6 // how far the axes reach, in standard deviations of the prior
 	locked         = 4.0 // ln of the factor on the last force that stands for a joint which friction locks

@@ -51,8 +51,8 @@ func made() *solve.Solution {
 			},
 			Demand: method.Demand{Brittle: true, ShockSensitive: true, Electronics: true, Permanent: true, AcrossLayers: true},
 			Decision: method.Decision{Chosen: method.ByPress, Reason: unit.Say("r"), Options: []method.Assessment{
-				{Method: method.ByHand, Limits: []method.Limit{{Name: "lever effort", Demand: 1}, {Name: "rated force with margin", Capacity: 2}}},
-				{Method: method.ByPress, Limits: []method.Limit{{Name: "lever effort", Demand: 61, Capacity: 62}, {Name: "rated force with margin", Demand: 63, Capacity: 64}, {Name: "daylight", Demand: 65, Capacity: 66}}},
+				{Method: method.ByHand, Limits: []method.Limit{{ID: method.LimitLever, Name: "lever effort", Demand: 1}, {ID: method.LimitRated, Name: "rated force with margin", Capacity: 2}}},
+				{Method: method.ByPress, Limits: []method.Limit{{ID: method.LimitLever, Name: "lever effort", Demand: 61, Capacity: 62}, {ID: method.LimitRated, Name: "rated force with margin", Demand: 63, Capacity: 64}, {Name: "daylight", Demand: 65, Capacity: 66}}},
 			}},
 			Seated: fixture.Seated{Proof: fixture.ProofOnPair, Low: 0, High: 0.75, LowerAlone: 17, UpperAlone: 18},
 		},
