@@ -146,7 +146,8 @@ func read(root *os.Root, note string) (files []staged, found bool, err error) {
 	}
 	for line := range strings.Lines(body) {
 		f := strings.Split(strings.TrimSuffix(line, "\n"), "\t")
-		if len(f) != 3 || !temporary.MatchString(f[0]) || nameProblem(f[0]) != "" || nameProblem(f[1]) != "" || f[2] != before(false) && f[2] != before(true) {
+		if len(f) != 3 || !temporary.MatchString(f[0]) || nameProblem(f[0]) != "" || nameProblem(f[1]) != "" || f[2] != before(false) &&
+			f[2] != before(true) {
 			return nil, true, nil // none of ours
 		}
 		files = append(files, staged{f[1], f[0], f[2] == before(true)})

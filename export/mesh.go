@@ -37,13 +37,15 @@ func singlePrecision(name string, m *mesh.Mesh) ([][3]float32, error) {
 		return nil, &MeshError{Object: name, Triangle: -1, Problem: "has no triangles"}
 	}
 	if len(triangles) > maxTriangles {
-		return nil, &MeshError{Object: name, Triangle: -1, Problem: "has " + strconv.Itoa(len(triangles)) + " triangles, more than the format can count"}
+		return nil, &MeshError{Object: name, Triangle: -1,
+			Problem: "has " + strconv.Itoa(len(triangles)) + " triangles, more than the format can count"}
 	}
 	rounded := make([][3]float32, len(vertices))
 	for i, v := range vertices {
 		var bad byte
 		if rounded[i], bad = roundPoint(v); bad != 0 {
-			return nil, &MeshError{Object: name, Triangle: -1, Problem: fmt.Sprintf("vertex %d has %c = %g mm, not a length that can be stored", i, bad, v[bad-'x'])}
+			return nil, &MeshError{Object: name, Triangle: -1,
+				Problem: fmt.Sprintf("vertex %d has %c = %g mm, not a length that can be stored", i, bad, v[bad-'x'])}
 		}
 	}
 	for i, t := range triangles {

@@ -133,7 +133,8 @@ func modelXML(p Package) ([]byte, error) {
 		b = append(b, `  <item objectid="`+strconv.Itoa(i+1)+`"`...)
 		place, bad := roundPoint(o.Place)
 		if bad != 0 {
-			return nil, &MeshError{Object: o.Name, Triangle: -1, Problem: fmt.Sprintf("is placed at %c = %g mm, not a length that can be stored", bad, o.Place[bad-'x'])}
+			return nil, &MeshError{Object: o.Name, Triangle: -1,
+				Problem: fmt.Sprintf("is placed at %c = %g mm, not a length that can be stored", bad, o.Place[bad-'x'])}
 		}
 		if place != [3]float32{} {
 			b = append(b, ` transform="1 0 0 0 1 0 0 0 1`...)

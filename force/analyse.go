@@ -34,7 +34,8 @@ func (a Assembly) Validate() []fault.Fault {
 		out = append(out, fault.Fault{Field: "latches", Problem: "is empty", Want: "one latch or more"})
 	}
 	if a.Draws < 0 || a.Draws > 1_000_000 {
-		out = append(out, fault.Fault{Field: "draws", Given: fmt.Sprint(a.Draws), Problem: "is outside what is drawn", Want: "100 to 1000000, 0 for 10000"})
+		out = append(out, fault.Fault{Field: "draws", Given: fmt.Sprint(a.Draws), Problem: "is outside what is drawn",
+			Want: "100 to 1000000, 0 for 10000"})
 	} else if a.Draws > 0 && a.Draws < 100 {
 		out = append(out, fault.Fault{Field: "draws", Given: fmt.Sprint(a.Draws), Problem: "are too few for a P95", Want: "100 or more"})
 	}
@@ -56,7 +57,8 @@ func (a Assembly) Validate() []fault.Fault {
 		out = append(out, fault.Under(fmt.Sprintf("latches[%d]", i), faults)...)
 	}
 	if places > most {
-		out = append(out, fault.Fault{Field: "latches", Given: fmt.Sprint(places, " places"), Problem: "are too many", Want: fmt.Sprintf("%d at most, or a higher limit", most)})
+		out = append(out, fault.Fault{Field: "latches", Given: fmt.Sprint(places, " places"), Problem: "are too many",
+			Want: fmt.Sprintf("%d at most, or a higher limit", most)})
 	}
 	return out
 }
@@ -66,12 +68,15 @@ func (a Assembly) Validate() []fault.Fault {
 func pairFaults(l Latch, lower, upper Material) []fault.Fault {
 	j := readyJoint(l, lower, upper)
 	if lost := j.drawn - j.size; j.size < smallest {
-		return []fault.Fault{{Field: l.Kind() + "." + l.sizeKey(), Given: figure(j.drawn) + " mm", Problem: fmt.Sprintf("is used up: holes and rough surfaces as they are made take %.3g mm off it, so that nothing is left to press", lost),
+		return []fault.Fault{{Field: l.Kind() + "." + l.sizeKey(), Given: figure(j.drawn) + " mm",
+			Problem: fmt.Sprintf("is used up: holes and rough surfaces as they are made take %.3g mm off it, so that nothing is left to press",
+				lost),
 			Want: fmt.Sprintf("above %.3g mm, or a smoother finish", lost)}}
 	}
 	if j.path == ball && (j.size+2.2*j.worst)*j.half > 0.6*j.ballR {
-		return []fault.Fault{{Field: "ball.ball_diameter", Given: fmt.Sprintf("%.6g mm", 2*j.ballR), Problem: fmt.Sprintf("is too small for a tolerance of %.3g mm on ball and mouth together", j.worst),
-			Want: "a larger ball, or ball_tol and mouth_tol as measured"}}
+		return []fault.Fault{{Field: "ball.ball_diameter", Given: fmt.Sprintf("%.6g mm", 2*j.ballR),
+			Problem: fmt.Sprintf("is too small for a tolerance of %.3g mm on ball and mouth together", j.worst),
+			Want:    "a larger ball, or ball_tol and mouth_tol as measured"}}
 	}
 	return nil
 }

@@ -80,7 +80,8 @@ func (a Annular) undercutFaults() []fault.Fault {
 	direct, diameters := a.Undercut != 0 || a.UndercutTol != nil, a.BeadDiameter != 0 || a.LipDiameter != 0
 	if direct == diameters {
 		if direct {
-			return []fault.Fault{{Field: "undercut", Problem: "is written in more than one way", Want: "undercut, or bead_diameter with lip_diameter"}}
+			return []fault.Fault{{Field: "undercut", Problem: "is written in more than one way",
+				Want: "undercut, or bead_diameter with lip_diameter"}}
 		}
 		return []fault.Fault{{Field: "undercut", Problem: "is missing", Want: "undercut, or bead_diameter with lip_diameter"}}
 	}
@@ -116,14 +117,16 @@ func (a Annular) splitFaults() []fault.Fault {
 		return []fault.Fault{{Field: "split", Given: a.Split, Problem: "is not known", Want: "none, outer or inner"}}
 	}
 	if a.Split == "inner" && a.InnerDiameter == 0 {
-		return []fault.Fault{{Field: "inner_diameter", Given: "0 mm", Problem: "is needed for a split inner collar", Want: "the bore of the collar"}}
+		return []fault.Fault{{Field: "inner_diameter", Given: "0 mm", Problem: "is needed for a split inner collar",
+			Want: "the bore of the collar"}}
 	}
 	f := a.fingers()
 	out := fingerFaults("", f)
 	from := a.EndDistance
 	if a.Split == "inner" {
 		if a.EndDistanceInner == nil {
-			return append(out, fault.Fault{Field: "end_distance_inner", Problem: "is missing", Want: "the distance of the joint from the inner part's free end"})
+			return append(out, fault.Fault{Field: "end_distance_inner", Problem: "is missing",
+				Want: "the distance of the joint from the inner part's free end"})
 		}
 		from = *a.EndDistanceInner
 	}
@@ -131,7 +134,8 @@ func (a Annular) splitFaults() []fault.Fault {
 }
 
 func (a Annular) fingers() fingers {
-	f := fingers{count: a.Slots, inner: a.JointDiameter / 2, outer: a.OuterDiameter / 2, slot: a.SlotWidth, reach: a.SlotDepth - a.EndDistance, outward: true}
+	f := fingers{count: a.Slots, inner: a.JointDiameter / 2, outer: a.OuterDiameter / 2, slot: a.SlotWidth, reach: a.SlotDepth - a.EndDistance,
+		outward: true}
 	if a.Split == "inner" {
 		f.inner, f.outer, f.outward = a.InnerDiameter/2, a.JointDiameter/2, false
 		if a.EndDistanceInner != nil {

@@ -92,7 +92,8 @@ func (b Ball) Validate() []fault.Fault {
 }
 
 func (b Ball) fingers() fingers {
-	return fingers{count: b.Slots, inner: b.MouthDiameter / 2, outer: b.OuterDiameter / 2, slot: b.SlotWidth, reach: b.SlotDepth, outward: true}
+	return fingers{count: b.Slots, inner: b.MouthDiameter / 2, outer: b.OuterDiameter / 2, slot: b.SlotWidth, reach: b.SlotDepth,
+		outward: true}
 }
 
 // LipBearing gives the width over which the lip bears, c [mm]: the land, if the job
@@ -108,7 +109,8 @@ func (b Ball) LipBearing() float64 {
 
 // mouth is the socket seen as a shell, loaded at its end over the lip.
 func (b Ball) mouth(m Material) Tube {
-	t := Tube{Radius: (b.OuterDiameter + b.MouthDiameter) / 4, Wall: (b.OuterDiameter - b.MouthDiameter) / 2, Modulus: m.Modulus.Value, Poisson: m.Poisson.Value}
+	t := Tube{Radius: (b.OuterDiameter + b.MouthDiameter) / 4, Wall: (b.OuterDiameter - b.MouthDiameter) / 2, Modulus: m.Modulus.Value,
+		Poisson: m.Poisson.Value}
 	t.Band = b.LipBearing()
 	t.Mouth = t.Band / 2
 	if b.SocketDepth > 0 {
@@ -165,7 +167,8 @@ func (b Ball) ready(socket, stem Material, use string) joint {
 	d := b.MouthDiameter
 	j := joint{
 		path: ball, outerIsLower: b.Socket == "lower",
-		size: b.BallDiameter - made.MouthDiameter, drawn: b.BallDiameter - d, half: 0.5, fromOuter: socket.ToleranceOn(d), fromInner: stem.ToleranceOn(b.BallDiameter),
+		size: b.BallDiameter - made.MouthDiameter, drawn: b.BallDiameter - d, half: 0.5, fromOuter: socket.ToleranceOn(d),
+		fromInner: stem.ToleranceOn(b.BallDiameter),
 		outer: member{stiffness: RingStiffness(t, b.OuterDiameter, d, true), strain: 2 / d, limit: socket.PermittedHoop(use).Value,
 			wall: wallShare(b.WallTol, socket, t.Wall)}.follow(socket, 2/d, bodyReserve),
 		inner: member{limit: 1},
@@ -186,7 +189,8 @@ func (b Ball) ready(socket, stem Material, use string) joint {
 	_, r0, _, _ := GuideRatio(end, b.OuterDiameter, d, true, d, GeometricFactorOuter(d, b.OuterDiameter, socket.Poisson.Value))
 	j.modelUp = math.Log(memberModel(t))
 	// The guide speaks of a load on a line.
-	r0 *= j.outer.stiffness / RingStiffness(Tube{Radius: t.Radius, Wall: t.Wall, Modulus: t.Modulus, Poisson: t.Poisson}, b.OuterDiameter, d, true)
+	r0 *= j.outer.stiffness / RingStiffness(Tube{Radius: t.Radius, Wall: t.Wall, Modulus: t.Modulus, Poisson: t.Poisson}, b.OuterDiameter, d,
+		true)
 	j.modelDown = max(j.modelUp, math.Log(r0))
 	if b.Slots > 0 {
 		j.outer = b.fingers().soften(j.outer, socket, use)

@@ -90,7 +90,8 @@ func angleFault(field string, v, lo, hi float64) []fault.Fault {
 	if within(deg, lo-1e-9, hi+1e-9) {
 		return nil
 	}
-	return []fault.Fault{{Field: field, Given: figure(deg) + " deg", Problem: "is outside what the formula holds for", Want: figure(lo) + " to " + figure(hi) + " deg"}}
+	return []fault.Fault{{Field: field, Given: figure(deg) + " deg", Problem: "is outside what the formula holds for",
+		Want: figure(lo) + " to " + figure(hi) + " deg"}}
 }
 
 // sideFault refuses a side that is not lower or upper.

@@ -78,7 +78,8 @@ func (c Cantilever) Validate() []fault.Fault {
 	}
 	for i, p := range c.Toward {
 		if n := math.Hypot(p.X, p.Y); !within(n, 1e-6, 1e6) {
-			out = append(out, fault.Fault{Field: fmt.Sprintf("toward[%d]", i), Given: fmt.Sprintf("%.6g, %.6g", p.X, p.Y), Problem: "is no direction", Want: "such as 1, 0"})
+			out = append(out, fault.Fault{Field: fmt.Sprintf("toward[%d]", i), Given: fmt.Sprintf("%.6g, %.6g", p.X, p.Y),
+				Problem: "is no direction", Want: "such as 1, 0"})
 		}
 	}
 	out = append(out, c.armFaults()...)
@@ -92,10 +93,12 @@ func (c Cantilever) Validate() []fault.Fault {
 		}
 	}
 	if q := c.BaseFactor; q != nil && !within(*q, 1, 20) {
-		out = append(out, fault.Fault{Field: "base_factor", Given: fmt.Sprintf("%.6g", *q), Problem: "is outside what a base can do", Want: "1 to 20"})
+		out = append(out, fault.Fault{Field: "base_factor", Given: fmt.Sprintf("%.6g", *q), Problem: "is outside what a base can do",
+			Want: "1 to 20"})
 	}
 	if c.BaseFactor != nil && c.Base != "" {
-		out = append(out, fault.Fault{Field: "base_factor", Given: fmt.Sprintf("%.6g", *c.BaseFactor), Problem: "stands beside base", Want: "one of the two"})
+		out = append(out, fault.Fault{Field: "base_factor", Given: fmt.Sprintf("%.6g", *c.BaseFactor), Problem: "stands beside base",
+			Want: "one of the two"})
 	}
 	return out
 }

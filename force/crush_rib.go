@@ -46,7 +46,8 @@ func (c CrushRib) Validate() []fault.Fault {
 		out = append(out, lengthFault("roughness_loss", *c.RoughnessLoss, 0, 0.5)...)
 	}
 	if c.FlowStress != nil && !within(*c.FlowStress, 0.1, 5000) {
-		out = append(out, fault.Fault{Field: "flow_stress", Given: fmt.Sprintf("%.6g MPa", *c.FlowStress), Problem: "is outside what a material can have", Want: "0.1 to 5000 MPa"})
+		out = append(out, fault.Fault{Field: "flow_stress", Given: fmt.Sprintf("%.6g MPa", *c.FlowStress),
+			Problem: "is outside what a material can have", Want: "0.1 to 5000 MPa"})
 	}
 	if room := math.Pi * c.JointDiameter / c.Width; float64(c.Count) > room && len(out) == 0 {
 		out = append(out, countFault("rib_count", c.Count, 2, int(room))...)

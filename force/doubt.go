@@ -70,11 +70,13 @@ func NewDoubt(a Assembly) (*Doubt, error) {
 		b.rough = b.rough || joints[i].flatten > 0
 	}
 	joints = drifting(joints, keepsApart(lower, upper), mu)
-	d := &Doubt{band: b, trial: newTrial(joints, counts), from: newStreams(a.Seed, "tolerance", a.Latches), means: make([]float64, 2*len(joints)), shared: make([]shared, len(joints))}
+	d := &Doubt{band: b, trial: newTrial(joints, counts), from: newStreams(a.Seed, "tolerance", a.Latches),
+		means: make([]float64, 2*len(joints)), shared: make([]shared, len(joints))}
 	d.from.begin(0)
 	for i := range joints {
 		j := &joints[i]
-		d.Designs = append(d.Designs, Design{ID: a.Latches[i].ID, Count: counts[i], Size: j.size, FromOuter: j.fromOuter, FromInner: j.fromInner, Worst: j.worst, Flatten: j.flatten, Unheld: j.hold,
+		d.Designs = append(d.Designs, Design{ID: a.Latches[i].ID, Count: counts[i], Size: j.size, FromOuter: j.fromOuter, FromInner: j.fromInner,
+			Worst: j.worst, Flatten: j.flatten, Unheld: j.hold,
 			OuterWall: j.outer.wall, InnerWall: j.inner.wall, OuterIsLower: j.outerIsLower})
 	}
 	return d, nil

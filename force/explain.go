@@ -153,15 +153,18 @@ func (e *explainer) flank(symbol string, alpha float64) float64 {
 // levered explains what the lever of the axial force makes of a factor.
 func (e *explainer) levered(symbol string, f float64) float64 {
 	v := f / (1 - f*e.j.lever)
-	e.step("contact.factor", symbol, v, "1", "F = f/(1 - f kappa): the axial force turns the wall against its way", "own", MarkOwn, "%[1]s/(1 - %[1]s*%[2]s)", f, e.j.lever)
+	e.step("contact.factor", symbol, v, "1", "F = f/(1 - f kappa): the axial force turns the wall against its way", "own", MarkOwn,
+		"%[1]s/(1 - %[1]s*%[2]s)", f, e.j.lever)
 	return v
 }
 
 // crest explains the forces at the end of the lead-in and on the land.
 func (e *explainer) crest(lead, land, flat float64) {
-	e.step("snap.force", "W", e.s.load*lead, "N", "W = P F, at the end of the lead-in", sourceGuide+", p. 14, with its f for F", MarkRead, "%s*%s", e.s.load, lead)
+	e.step("snap.force", "W", e.s.load*lead, "N", "W = P F, at the end of the lead-in", sourceGuide+", p. 14, with its f for F", MarkRead,
+		"%s*%s", e.s.load, lead)
 	if flat > 0 {
-		e.step("snap.land", "W_land", e.s.load*land, "N", "W = P F on the land", sourceGuide+", p. 14, with its f for F", MarkRead, "%s*%s", e.s.load, land)
+		e.step("snap.land", "W_land", e.s.load*land, "N", "W = P F on the land", sourceGuide+", p. 14, with its f for F", MarkRead, "%s*%s",
+			e.s.load, land)
 	}
 }
 
@@ -180,19 +183,23 @@ func (e *explainer) series(ko, ki float64, unit string) float64 {
 	e.law("i", &j.inner, e.inner)
 	straight := j.outer.knee > 0 || j.inner.knee > 0
 	top := func(id string, k, a float64) {
-		e.step("secant."+id, "P", load, unit, "P = K a/4, the top of the stress; a: movement at which the secant line meets zero", "own", MarkOwn, "%s*%s/4", k, a)
+		e.step("secant."+id, "P", load, unit, "P = K a/4, the top of the stress; a: movement at which the secant line meets zero", "own", MarkOwn,
+			"%s*%s/4", k, a)
 	}
 	switch {
 	case ki == 0 && (ao == 0 || w <= j.outer.knee):
 		e.step("spring.single", "P", load, unit, "P = K w", "spring", MarkOwn, "%s*%s", ko, w)
 	case ki == 0 && w < ao/2-j.outer.knee && straight:
-		e.step("secant.single", "P", load, unit, "P = K (w - (w - s)^2/(a - 4 s)), s: movement up to which load is in proportion", line, mark, "%[1]s*(%[2]s - (%[2]s - %[4]s)^2/(%[3]s - 4*%[4]s))", ko, w, ao, j.outer.knee)
+		e.step("secant.single", "P", load, unit, "P = K (w - (w - s)^2/(a - 4 s)), s: movement up to which load is in proportion", line, mark,
+			"%[1]s*(%[2]s - (%[2]s - %[4]s)^2/(%[3]s - 4*%[4]s))", ko, w, ao, j.outer.knee)
 	case ki == 0 && w < ao/2:
-		e.step("secant.single", "P", load, unit, "P = K w (1 - w/a), a: movement at which the secant line meets zero", line, mark, "%[1]s*%[2]s*(1 - %[2]s/%[3]s)", ko, w, ao)
+		e.step("secant.single", "P", load, unit, "P = K w (1 - w/a), a: movement at which the secant line meets zero", line, mark,
+			"%[1]s*%[2]s*(1 - %[2]s/%[3]s)", ko, w, ao)
 	case ki == 0:
 		top("top", ko, ao)
 	case ao == 0 && ai == 0:
-		e.step("spring.series", "P", load, unit, "P = w K_o K_i/(K_o + K_i)", "springs in series", MarkOwn, "%[1]s*%[2]s*%[3]s/(%[2]s + %[3]s)", w, ko, ki)
+		e.step("spring.series", "P", load, unit, "P = w K_o K_i/(K_o + K_i)", "springs in series", MarkOwn, "%[1]s*%[2]s*%[3]s/(%[2]s + %[3]s)",
+			w, ko, ki)
 		e.step("spring.share", "w_o", wo, "mm", "w_o = P/K_o", "springs in series", MarkOwn, "%s/%s", load, ko)
 	case load == j.outer.most(ko):
 		top("top", ko, ao)
@@ -214,12 +221,14 @@ func (e *explainer) law(symbol string, m *member, mat Material) {
 	eps := mat.SecantZero
 	if eps.Mark == MarkOwn {
 		e.given("sigma_"+symbol, mat.Strength.Value, "MPa", "strength of "+mat.Name+" in the layers", mat.Strength.Mark)
-		e.step("secant.zero", "eps0_"+symbol, eps.Value, "1", "eps0 = 4 1.25 sigma/E: the stress stays below 1.25 sigma", "own", MarkOwn, "4*1.25*%s/%s", mat.Strength.Value, mat.Modulus.Value)
+		e.step("secant.zero", "eps0_"+symbol, eps.Value, "1", "eps0 = 4 1.25 sigma/E: the stress stays below 1.25 sigma", "own", MarkOwn,
+			"4*1.25*%s/%s", mat.Strength.Value, mat.Modulus.Value)
 	} else {
 		e.given("eps0_"+symbol, eps.Value, "1", "strain at which the secant line of "+mat.Name+" meets zero", eps.Mark)
 	}
 	strain := m.reserve * eps.Value / m.zero
-	e.step("secant.movement", "a_"+symbol, m.zero, "mm", "a = r eps0/(eps/w), eps/w: strain per movement, r: reserve of the whole body over its most strained fibre", "own", MarkOwn, "%s*%s/%s", m.reserve, eps.Value, strain)
+	e.step("secant.movement", "a_"+symbol, m.zero, "mm",
+		"a = r eps0/(eps/w), eps/w: strain per movement, r: reserve of the whole body over its most strained fibre", "own", MarkOwn, "%s*%s/%s", m.reserve, eps.Value, strain)
 	if m.knee > 0 {
 		e.given("eps1_"+symbol, mat.Straight.Value, "1", "strain up to which stress is in proportion", mat.Straight.Mark)
 		e.step("secant.straight", "s_"+symbol, m.knee, "mm", "s = eps1/(eps/w)", sourceGeometry, MarkOwn, "%s/%s", mat.Straight.Value, strain)
@@ -234,7 +243,8 @@ func (e *explainer) opposite(symbol, other string, k float64, m *member, load, w
 	case m.zero == 0 || load <= k*m.knee:
 		e.step("spring.share", symbol, v, "mm", symbol+" = P/K", "springs in series", MarkOwn, "%s/%s", load, k)
 	default:
-		e.step("secant.share", symbol, v, "mm", symbol+" = s + (a - 4 s)/2 (1 - sqrt(1 - 4 (P - K s)/(K (a - 4 s))))", "springs in series", MarkOwn, "%[4]s + (%[1]s - 4*%[4]s)/2*(1 - sqrt(1 - 4*(%[2]s - %[3]s*%[4]s)/(%[3]s*(%[1]s - 4*%[4]s))))", m.zero, load, k, m.knee)
+		e.step("secant.share", symbol, v, "mm", symbol+" = s + (a - 4 s)/2 (1 - sqrt(1 - 4 (P - K s)/(K (a - 4 s))))", "springs in series",
+			MarkOwn, "%[4]s + (%[1]s - 4*%[4]s)/2*(1 - sqrt(1 - 4*(%[2]s - %[3]s*%[4]s)/(%[3]s*(%[1]s - 4*%[4]s))))", m.zero, load, k, m.knee)
 	}
 	if other != "" {
 		e.step("secant.rest", other, w-v, "mm", other+" = w - "+symbol+": it takes the rest", "springs in series", MarkOwn, "%s - %s", w, v)
@@ -252,10 +262,13 @@ func (e *explainer) share(ko, ki, w, wo, load float64, unit, line string, mark M
 	e.exact = true
 	e.step("secant.a", "q_a", a, "N/mm^2", "q_a = p2_o - p2_i", "springs in series", MarkOwn, "%s - %s", o2, i2)
 	e.step("secant.b", "q_b", b, "N/mm", "q_b = p1_o + p1_i + 2 w p2_i", "springs in series", MarkOwn, "%s + %s + 2*%s*%s", o1, i1, w, i2)
-	e.step("secant.c", "q_c", c, "N", "q_c = p0_i - p0_o + w (p1_i + w p2_i)", "springs in series", MarkOwn, "%[1]s - %[2]s + %[3]s*(%[4]s + %[3]s*%[5]s)", i0, o0, w, i1, i2)
-	e.step("secant.share", "w_o", wo, "mm", "w_o = 2 q_c/(q_b + sqrt(q_b^2 + 4 q_a q_c)): both carry the same load, w_i = w - w_o", "springs in series", MarkOwn,
+	e.step("secant.c", "q_c", c, "N", "q_c = p0_i - p0_o + w (p1_i + w p2_i)", "springs in series", MarkOwn,
+		"%[1]s - %[2]s + %[3]s*(%[4]s + %[3]s*%[5]s)", i0, o0, w, i1, i2)
+	e.step("secant.share", "w_o", wo, "mm", "w_o = 2 q_c/(q_b + sqrt(q_b^2 + 4 q_a q_c)): both carry the same load, w_i = w - w_o",
+		"springs in series", MarkOwn,
 		"2*%[3]s/(%[2]s + sqrt(%[2]s^2 + 4*%[1]s*%[3]s))", a, b, c)
-	e.step("secant.outer", "P", load, unit, "P = p0_o + p1_o w_o + p2_o w_o^2; both members carry the same P", line, mark, "%[2]s + %[1]s*(%[3]s + %[1]s*%[4]s)", wo, o0, o1, o2)
+	e.step("secant.outer", "P", load, unit, "P = p0_o + p1_o w_o + p2_o w_o^2; both members carry the same P", line, mark,
+		"%[2]s + %[1]s*(%[3]s + %[1]s*%[4]s)", wo, o0, o1, o2)
 	e.exact = false
 }
 
@@ -281,16 +294,19 @@ func (e *explainer) separation() {
 		theta0 := e.j.rotation * y
 		if _, ok := MatingFactor(e.mu, max(0, back-theta0)); ok {
 			factor := e.flank("f0'", max(0, back-theta0))
-			e.step("contact.lean_back", "theta'", theta, "1", "theta' = theta0 + x y f0' kappa/(1 + f0' kappa): the pull turns the hook further from its flank", "own", MarkOwn, "%[1]s + %[2]s*%[3]s*%[4]s*%[5]s/(1 + %[4]s*%[5]s)", theta0, e.j.turning, y, factor, e.j.lever)
+			e.step("contact.lean_back", "theta'", theta, "1",
+				"theta' = theta0 + x y f0' kappa/(1 + f0' kappa): the pull turns the hook further from its flank", "own", MarkOwn, "%[1]s + %[2]s*%[3]s*%[4]s*%[5]s/(1 + %[4]s*%[5]s)", theta0, e.j.turning, y, factor, e.j.lever)
 		}
 		back = max(0, back-theta)
 	}
 	if locked {
-		e.step("flank.locked", "alpha' + rho", back*degree+math.Atan(e.mu)*degree, "deg", "alpha' + rho of 90 deg or more: self-locking, no pull opens it", "DSM Technical Guide, 2005, p. 7", MarkRead, "%s + atan(%s)", back*degree, e.mu)
+		e.step("flank.locked", "alpha' + rho", back*degree+math.Atan(e.mu)*degree, "deg",
+			"alpha' + rho of 90 deg or more: self-locking, no pull opens it", "DSM Technical Guide, 2005, p. 7", MarkRead, "%s + atan(%s)", back*degree, e.mu)
 		return
 	}
 	g := e.flank("f'", back)
-	e.step("flank.separation", "W'", f, "N", "W' = P f'/(1 + f' kappa), f' at the return angle: the axial force now helps to open", sourceGuide+", p. 14, without kappa; kappa own", MarkOwn,
+	e.step("flank.separation", "W'", f, "N", "W' = P f'/(1 + f' kappa), f' at the return angle: the axial force now helps to open",
+		sourceGuide+", p. 14, without kappa; kappa own", MarkOwn,
 		"%[1]s*%[2]s/(1 + %[2]s*%[3]s)", e.s.load, g, e.j.lever)
 }
 

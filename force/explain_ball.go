@@ -24,9 +24,12 @@ func (b Ball) explain(e *explainer) {
 	}
 	modulus := e.modulus("s", e.outer)
 	phi0 := BallContactAngle(d, b.BallDiameter)
-	e.step("ball.contact", "phi0", phi0*degree, "deg", "phi0 = acos(d/D), the lead angle at first contact with the lip", sourceGeometry, MarkOwn, "acos(%s/%s)", d, b.BallDiameter)
-	e.step("ball.stroke", "z0", BallStroke(d, b.BallDiameter), "mm", "z0 = sqrt(D^2 - d^2)/2, from there to the equator", sourceGeometry, MarkOwn, "sqrt(%s^2 - %s^2)/2", b.BallDiameter, d)
-	e.step("ring.opening", "w", e.s.move, "mm", "w = (D - d)/2, the largest opening", sourceGeometry, MarkOwn, "(%s - %s)/2", b.BallDiameter, d)
+	e.step("ball.contact", "phi0", phi0*degree, "deg", "phi0 = acos(d/D), the lead angle at first contact with the lip", sourceGeometry,
+		MarkOwn, "acos(%s/%s)", d, b.BallDiameter)
+	e.step("ball.stroke", "z0", BallStroke(d, b.BallDiameter), "mm", "z0 = sqrt(D^2 - d^2)/2, from there to the equator", sourceGeometry,
+		MarkOwn, "sqrt(%s^2 - %s^2)/2", b.BallDiameter, d)
+	e.step("ring.opening", "w", e.s.move, "mm", "w = (D - d)/2, the largest opening", sourceGeometry, MarkOwn, "(%s - %s)/2", b.BallDiameter,
+		d)
 	k, lever := e.tube("s", b.mouth(e.outer), b.OuterDiameter, drawn, true)
 	if b.Slots > 0 {
 		k, lever = e.slots(b.fingers(), &e.j.outer, modulus, lever)
@@ -36,14 +39,16 @@ func (b Ball) explain(e *explainer) {
 	e.strains(drawn)
 	if b.Slots > 0 && e.j.outer.law == armWall {
 		f := b.fingers()
-		e.step("finger.strain", "eps_o", e.s.outerStrain, "1", "eps = 3 c w/a^2", sourceBeam, MarkMemory, "3*%s*%s/%s^2", f.tensile(), e.s.move, f.reach)
+		e.step("finger.strain", "eps_o", e.s.outerStrain, "1", "eps = 3 c w/a^2", sourceBeam, MarkMemory, "3*%s*%s/%s^2", f.tensile(), e.s.move,
+			f.reach)
 	}
 	e.lipSlopes(&l, k)
 	if printed.coned() {
 		first, hand := ConeContact(d, b.BallDiameter, e.j.alpha)
 		ac := e.j.alpha * degree
 		e.angle("ac", e.j.alpha, "half-angle of the entry cone")
-		e.step("ball.cone", "z1", first, "mm", "z1 = (R/cos ac - d/2)/tan ac, first contact with the cone", sourceGeometry, MarkOwn, "(%[1]s/cos(%[2]s) - %[3]s/2)/tan(%[2]s)", r, ac, d)
+		e.step("ball.cone", "z1", first, "mm", "z1 = (R/cos ac - d/2)/tan ac, first contact with the cone", sourceGeometry, MarkOwn,
+			"(%[1]s/cos(%[2]s) - %[3]s/2)/tan(%[2]s)", r, ac, d)
 		e.step("ball.hand", "z2", hand, "mm", "z2 = R sin ac, from the cone to the lip", sourceGeometry, MarkOwn, "%s*sin(%s)", r, ac)
 	}
 	hi, lo := e.j.lipRange(&l)
@@ -59,7 +64,8 @@ func (b Ball) explain(e *explainer) {
 		phi0 = math.Acos(l.half / r)
 	}
 	if pull, locked := e.j.separation(e.mu, e.s, &e.p); locked {
-		e.step("flank.locked", "alpha' + rho", (phi0+math.Atan(e.mu))*degree, "deg", "phi0 + rho of 90 deg or more: self-locking, no pull opens it", "DSM Technical Guide, 2005, p. 7", MarkRead, "%s + atan(%s)", phi0*degree, e.mu)
+		e.step("flank.locked", "alpha' + rho", (phi0+math.Atan(e.mu))*degree, "deg",
+			"phi0 + rho of 90 deg or more: self-locking, no pull opens it", "DSM Technical Guide, 2005, p. 7", MarkRead, "%s + atan(%s)", phi0*degree, e.mu)
 	} else {
 		out := l
 		out.zero, out.lever = 0, -l.lever
@@ -77,7 +83,8 @@ func (e *explainer) lipSlopes(l *lip, k float64) {
 			numbers = "2*%[2]s/%[3]s"
 		}
 		e.step("ball.slope", "K1", l.a, "N/mm", "K1 = K, not above 2 P/w", "own", MarkOwn, numbers, l.a, e.s.load, e.s.move)
-		e.step("ball.load", "K2", l.b, "N/mm^2", "load over opening as K1 w - K2 w^2 through the largest one", "own", MarkOwn, "(%[1]s*%[2]s - %[3]s)/%[2]s^2", l.a, e.s.move, e.s.load)
+		e.step("ball.load", "K2", l.b, "N/mm^2", "load over opening as K1 w - K2 w^2 through the largest one", "own", MarkOwn,
+			"(%[1]s*%[2]s - %[3]s)/%[2]s^2", l.a, e.s.move, e.s.load)
 	}
 }
 
@@ -88,14 +95,16 @@ func (e *explainer) lip(dash string, l *lip, f, lift float64, cone bool) {
 	r, h := l.radius, l.half
 	phi := math.Asin((lift - l.zero) / r)
 	if cone {
-		e.step("ball.hand_over", "phi"+dash, phi*degree, "deg", "phi = ac: the force is largest where the cone ends", "own", MarkOwn, "%s", e.j.alpha*degree)
+		e.step("ball.hand_over", "phi"+dash, phi*degree, "deg", "phi = ac: the force is largest where the cone ends", "own", MarkOwn, "%s",
+			e.j.alpha*degree)
 	} else {
 		// The opening at the summit, from the condition for it; phi stands on both
 		// sides and is found by repeating.
 		open := r*math.Cos(phi) - h
 		psi := phi + math.Atan(l.mu)
 		lean := math.Cos(psi) - l.lever*math.Sin(psi)
-		e.step("ball.peak", "phi"+dash, phi*degree, "deg", "cos phi = [h + R sin(phi) sin(psi) (cos psi - kappa sin psi) (K1 - 2 K2 w)/(K1 - K2 w)]/R, psi = phi + rho, h = d/2: the latitude of the largest force, found by repeating", "own, dW/dphi = 0", MarkOwn,
+		e.step("ball.peak", "phi"+dash, phi*degree, "deg",
+			"cos phi = [h + R sin(phi) sin(psi) (cos psi - kappa sin psi) (K1 - 2 K2 w)/(K1 - K2 w)]/R, psi = phi + rho, h = d/2: the latitude of the largest force, found by repeating", "own, dW/dphi = 0", MarkOwn,
 			"acos((%[1]s + %[2]s*sin(%[3]s)*sin(%[3]s + atan(%[4]s))*%[5]s*(%[6]s - 2*%[7]s*%[8]s)/(%[6]s - %[7]s*%[8]s))/%[2]s)", h, r, phi*degree, l.mu, lean, l.a, l.b, open)
 	}
 	open := r*math.Cos(phi) - h
@@ -107,5 +116,6 @@ func (e *explainer) lip(dash string, l *lip, f, lift float64, cone bool) {
 	if dash != "" {
 		id, what = "ball.separation", "W' = (K1 w - K2 w^2) f/(1 + f kappa): pulled out, the axial force helps to open"
 	}
-	e.step(id, "W"+dash, f, "N", what, "own; flank: "+sourceGuide+", p. 14", MarkOwn, "(%[1]s*%[2]s - %[3]s*%[2]s^2)*%[4]s/(1 - %[4]s*%[5]s)", l.a, open, l.b, factor, l.lever)
+	e.step(id, "W"+dash, f, "N", what, "own; flank: "+sourceGuide+", p. 14", MarkOwn, "(%[1]s*%[2]s - %[3]s*%[2]s^2)*%[4]s/(1 - %[4]s*%[5]s)",
+		l.a, open, l.b, factor, l.lever)
 }

@@ -47,9 +47,11 @@ func (e *explainer) armStrain(c Cantilever, a armSpring) {
 	}
 	switch {
 	case kt == 1:
-		e.step("root.concentration", "Kt", kt, "1", "Kt = 1 away from the root, and of a large fillet", "Norton, Machine Design, appendix", MarkMemory, "1")
+		e.step("root.concentration", "Kt", kt, "1", "Kt = 1 away from the root, and of a large fillet", "Norton, Machine Design, appendix",
+			MarkMemory, "1")
 	default:
-		e.step("root.concentration", "Kt", kt, "1", "Kt = 0.9072 (r/t)^-0.33333 at the root, not below 1; an unstated fillet counts as r/t = 0.1", "Norton, Machine Design, appendix", MarkMemory, "0.9072*%s^(0 - 0.33333)", ratio)
+		e.step("root.concentration", "Kt", kt, "1", "Kt = 0.9072 (r/t)^-0.33333 at the root, not below 1; an unstated fillet counts as r/t = 0.1",
+			"Norton, Machine Design, appendix", MarkMemory, "0.9072*%s^(0 - 0.33333)", ratio)
 	}
 	e.step("arm.strain", "eps", e.s.outerStrain, "1", "eps = Kt (eps/y) y, "+what, "own", MarkOwn, "%s*%s*%s", kt, nominal, c.Undercut)
 }
@@ -61,9 +63,11 @@ func (e *explainer) lean(c Cantilever, a armSpring) {
 	case "rocker":
 		e.step("contact.arm", "kappa", e.j.lever, "1", "kappa = r theta/y, lever of the axial part of the contact force; the lever counts as thick as its bars", "own", MarkOwn, "%s*%s", a.face, a.slope)
 	case "u_arm":
-		e.step("contact.arm", "kappa", e.j.lever, "1", "kappa = (c + R) theta/y, lever of the axial part of the contact force", "own", MarkOwn, "(%s + %s)*%s", a.face, c.BendRadius, a.slope)
+		e.step("contact.arm", "kappa", e.j.lever, "1", "kappa = (c + R) theta/y, lever of the axial part of the contact force", "own", MarkOwn,
+			"(%s + %s)*%s", a.face, c.BendRadius, a.slope)
 	default:
-		e.step("contact.arm", "kappa", e.j.lever, "1", "kappa = c theta/y + 0.3 y/L, lever of the axial part of the contact force", "own", MarkOwn, "%s*%s + 0.3*%s/%s", a.face, a.slope, y, c.Length)
+		e.step("contact.arm", "kappa", e.j.lever, "1", "kappa = c theta/y + 0.3 y/L, lever of the axial part of the contact force", "own",
+			MarkOwn, "%s*%s + 0.3*%s/%s", a.face, a.slope, y, c.Length)
 	}
 	e.leans(c.MatingAngle, y, c.Land)
 }
@@ -74,14 +78,17 @@ func (e *explainer) leans(alpha, y, flat float64) {
 	theta0, x := e.j.rotation*y, e.j.turning*y
 	f0 = e.flank("f0", alpha)
 	theta := e.j.lean(e.mu, tan, y)
-	e.step("arm.slope", "theta0", theta0, "1", "theta0 = (theta/y) y, slope of the hook by a force across the arm", sourceBeam, MarkMemory, "%s*%s", e.j.rotation, y)
+	e.step("arm.slope", "theta0", theta0, "1", "theta0 = (theta/y) y, slope of the hook by a force across the arm", sourceBeam, MarkMemory,
+		"%s*%s", e.j.rotation, y)
 	kappa := e.j.lever
 	qa := f0 + kappa
 	qb := 1 - kappa*f0 + theta0*qa + x*kappa
 	qc := theta0*(1-kappa*f0) - x*kappa*f0
 	e.exact = true
-	e.step("contact.lean_b", "q_b", qb, "1", "q_b = 1 - kappa f0 + theta0 (f0 + kappa) + x y kappa, x: turn/y - theta/y", "own", MarkOwn, "1 - %[1]s*%[2]s + %[3]s*(%[2]s + %[1]s) + %[4]s*%[1]s", kappa, f0, theta0, x)
-	e.step("contact.lean_c", "q_c", qc, "1", "q_c = theta0 (1 - kappa f0) - x y kappa f0", "own", MarkOwn, "%[3]s*(1 - %[1]s*%[2]s) - %[4]s*%[1]s*%[2]s", kappa, f0, theta0, x)
+	e.step("contact.lean_b", "q_b", qb, "1", "q_b = 1 - kappa f0 + theta0 (f0 + kappa) + x y kappa, x: turn/y - theta/y", "own", MarkOwn,
+		"1 - %[1]s*%[2]s + %[3]s*(%[2]s + %[1]s) + %[4]s*%[1]s", kappa, f0, theta0, x)
+	e.step("contact.lean_c", "q_c", qc, "1", "q_c = theta0 (1 - kappa f0) - x y kappa f0", "own", MarkOwn,
+		"%[3]s*(1 - %[1]s*%[2]s) - %[4]s*%[1]s*%[2]s", kappa, f0, theta0, x)
 	e.exact = false
 	if theta > 0 {
 		e.step("contact.lean", "theta", theta, "1", "theta = 2 q_c/(q_b + sqrt(q_b^2 - 4 (f0 + kappa) q_c)): theta = theta0 - x y f kappa/(1 - f kappa), f = tan(alpha + theta + rho)", "own", MarkOwn,
@@ -92,12 +99,14 @@ func (e *explainer) leans(alpha, y, flat float64) {
 	f := f0
 	if !e.j.upright {
 		f = leanedFactor(e.mu, tan, theta)
-		e.step("arm.factor", "f", f, "1", "f = tan(alpha + theta + rho): the hook leans into the mate", "own; without theta: "+sourceGuide+", p. 14", MarkOwn, "tan(%s + %s*180/pi + atan(%s))", alpha*degree, theta, e.mu)
+		e.step("arm.factor", "f", f, "1", "f = tan(alpha + theta + rho): the hook leans into the mate",
+			"own; without theta: "+sourceGuide+", p. 14", MarkOwn, "tan(%s + %s*180/pi + atan(%s))", alpha*degree, theta, e.mu)
 	}
 	lead, land := e.levered("F", f), 0.0
 	if flat > 0 {
 		g := leanedFactor(e.mu, 0, theta)
-		e.step("arm.land", "f_land", g, "1", "f = tan(theta + rho): the crest leans too", "own", MarkOwn, "tan(%s*180/pi + atan(%s))", theta, e.mu)
+		e.step("arm.land", "f_land", g, "1", "f = tan(theta + rho): the crest leans too", "own", MarkOwn, "tan(%s*180/pi + atan(%s))", theta,
+			e.mu)
 		land = e.levered("F_land", g)
 	}
 	e.crest(lead, land, flat)
@@ -118,11 +127,14 @@ func (e *explainer) arm(c Cantilever, a armSpring, modulus float64) {
 		e.sector(c.InnerRadius, c.OuterRadius, c.Arc/2*degree, s, c.Bends != "inward")
 	case "trapezoid":
 		wide, narrow, h := c.Width, c.NarrowWidth, c.Thickness
-		e.step("section.inertia", "I", s.Inertia, "mm^4", "I = h^3 (a^2 + 4 a b + b^2)/(36 (a + b))", "Roark, table of sections", MarkMemory, "%[3]s^3*(%[1]s^2 + 4*%[1]s*%[2]s + %[2]s^2)/(36*(%[1]s + %[2]s))", wide, narrow, h)
+		e.step("section.inertia", "I", s.Inertia, "mm^4", "I = h^3 (a^2 + 4 a b + b^2)/(36 (a + b))", "Roark, table of sections", MarkMemory,
+			"%[3]s^3*(%[1]s^2 + 4*%[1]s*%[2]s + %[2]s^2)/(36*(%[1]s + %[2]s))", wide, narrow, h)
 		if c.Tension == "wide" {
-			e.step("section.face", "c", tensile, "mm", "c = h (a + 2 b)/(3 (a + b)), the wide face in tension", "Roark, table of sections", MarkMemory, "%[3]s*(%[1]s + 2*%[2]s)/(3*(%[1]s + %[2]s))", wide, narrow, h)
+			e.step("section.face", "c", tensile, "mm", "c = h (a + 2 b)/(3 (a + b)), the wide face in tension", "Roark, table of sections",
+				MarkMemory, "%[3]s*(%[1]s + 2*%[2]s)/(3*(%[1]s + %[2]s))", wide, narrow, h)
 		} else {
-			e.step("section.face", "c", tensile, "mm", "c = h (2 a + b)/(3 (a + b)), the narrow face in tension", "Roark, table of sections", MarkMemory, "%[3]s*(2*%[1]s + %[2]s)/(3*(%[1]s + %[2]s))", wide, narrow, h)
+			e.step("section.face", "c", tensile, "mm", "c = h (2 a + b)/(3 (a + b)), the narrow face in tension", "Roark, table of sections",
+				MarkMemory, "%[3]s*(2*%[1]s + %[2]s)/(3*(%[1]s + %[2]s))", wide, narrow, h)
 		}
 	default:
 		e.step("section.inertia", "I", s.Inertia, "mm^4", "I = b h^3/12", sourceBeam, MarkMemory, "%s*%s^3/12", c.Width, c.Thickness)

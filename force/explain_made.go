@@ -16,7 +16,8 @@ func (e *explainer) made(symbol string, s sizing, stated *float64, share float64
 	if s.loss != 0 || s.flatten != 0 {
 		e.asperities(stated, share, s)
 	}
-	e.step("size.made", symbol+"_e", s.size, "mm", symbol+"_e = "+symbol+" + b - G: the size that decides how hard to press", "own", MarkOwn, "%s + %s - %s", s.drawn(), s.tight, s.loss)
+	e.step("size.made", symbol+"_e", s.size, "mm", symbol+"_e = "+symbol+" + b - G: the size that decides how hard to press", "own", MarkOwn,
+		"%s + %s - %s", s.drawn(), s.tight, s.loss)
 	return symbol + "_e"
 }
 
@@ -42,8 +43,10 @@ func (e *explainer) asperities(stated *float64, share float64, s sizing) {
 		half = "/2" // a radial size
 	}
 	const din = "DIN 7190-1:2017, as quoted by a bearing calculation manual"
-	e.step("press.flattened", "G", s.loss, "mm", "G = 0.4 (Rz_o + Rz_i), on the diameter: flattened asperities, the least, for the press", din, MarkRead, "0.4*(%[1]s + %[2]s)"+half, lo, li)
-	e.step("press.flattened_most", "G_h", s.loss+s.flatten, "mm", "G_h = 0.8 (Rz_o + Rz_i) with the roughest surfaces, for the hold", din+", the edition before", MarkRead, "0.8*(%[1]s + %[2]s)"+half, ho, hi)
+	e.step("press.flattened", "G", s.loss, "mm", "G = 0.4 (Rz_o + Rz_i), on the diameter: flattened asperities, the least, for the press", din,
+		MarkRead, "0.4*(%[1]s + %[2]s)"+half, lo, li)
+	e.step("press.flattened_most", "G_h", s.loss+s.flatten, "mm", "G_h = 0.8 (Rz_o + Rz_i) with the roughest surfaces, for the hold",
+		din+", the edition before", MarkRead, "0.8*(%[1]s + %[2]s)"+half, ho, hi)
 }
 
 // holding goes over to the size that is sure to hold; loose says that there is none.
@@ -53,7 +56,8 @@ func (e *explainer) holding() (loose bool) {
 	}
 	w := e.s.move
 	e.p, e.s = e.j.holding(e.mu)
-	e.step("hold.size", "w_h", (e.j.size-e.j.hold)*e.j.half, "mm", "w_h = w - H: without what a tight hole adds, and with all asperities flattened; the P and W' that follow are for it", "own", MarkOwn, "%s - %s*%s", w, e.j.hold, e.j.half)
+	e.step("hold.size", "w_h", (e.j.size-e.j.hold)*e.j.half, "mm",
+		"w_h = w - H: without what a tight hole adds, and with all asperities flattened; the P and W' that follow are for it", "own", MarkOwn, "%s - %s*%s", w, e.j.hold, e.j.half)
 	if e.s.loose {
 		e.step("hold.loose", "W'", 0, "N", "W' = 0: nothing is sure to hold", "own", MarkOwn, "0")
 	}

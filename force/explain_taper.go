@@ -17,12 +17,15 @@ func (e *explainer) straight(c Cantilever, a armSpring, modulus float64, s Secti
 	case c.BaseFactor != nil:
 		e.step("arm.base", "Q", a.q, "1", "Q: give of the base, as the job states it", "job", MarkJob, "%s", a.q)
 	case c.Base == "solid":
-		e.step("arm.base", "Q", a.q, "1", "Q = 1 + 16.67 t/(4 pi L T), a solid base", "O'Donnell, J. Appl. Mech. 1960", MarkMemory, "1 + 16.67*%s/(4*pi*%s*%s)", c.thickness(), l, t)
+		e.step("arm.base", "Q", a.q, "1", "Q = 1 + 16.67 t/(4 pi L T), a solid base", "O'Donnell, J. Appl. Mech. 1960", MarkMemory,
+			"1 + 16.67*%s/(4*pi*%s*%s)", c.thickness(), l, t)
 	default:
 		e.step("arm.base", "Q", a.q, "1", "Q = 1, a rigid base", source, MarkOwn, "1")
 	}
-	e.step("arm.stiffness", "K", a.stiffness, "N/mm", "K = 3 E I/(L^3 T Q)", sourceGuide+", p. 9, as P = Z Es eps/L", MarkRead, "3*%s*%s/(%s^3*%s*%s)", modulus, s.Inertia, l, t, a.q)
-	e.step("arm.root", "eps/y", a.root, "1/mm", "eps/y = 3 c/(L^2 T Q) at the root", sourceGuide+", p. 9", MarkRead, "3*%s/(%s^2*%s*%s)", tensile, l, t, a.q)
+	e.step("arm.stiffness", "K", a.stiffness, "N/mm", "K = 3 E I/(L^3 T Q)", sourceGuide+", p. 9, as P = Z Es eps/L", MarkRead,
+		"3*%s*%s/(%s^3*%s*%s)", modulus, s.Inertia, l, t, a.q)
+	e.step("arm.root", "eps/y", a.root, "1/mm", "eps/y = 3 c/(L^2 T Q) at the root", sourceGuide+", p. 9", MarkRead, "3*%s/(%s^2*%s*%s)",
+		tensile, l, t, a.q)
 	if a.axial > a.root {
 		place := weakest(kt, kw)
 		ta, tb := 1-kt, 1-kw
@@ -38,8 +41,10 @@ func (e *explainer) straight(c Cantilever, a armSpring, modulus float64, s Secti
 	e.taper("arm.taper_slope", "T1", slope, "T1 = Int (1-s)/((1-(1-kt)s)^3 (1-(1-kw)s)) ds from 0 to 1", 1, 1, kt, kw)
 	turn := TipTurnFactor(kt, kw)
 	e.taper("arm.taper_turn", "T0", turn, "T0 = Int 1/((1-(1-kt)s)^3 (1-(1-kw)s)) ds from 0 to 1", 1, 0, kt, kw)
-	e.step("arm.tip_slope", "theta/y", a.slope, "1/mm", "theta/y = (3 T1/T + Q - 1)/(L Q), slope of the tip by a force across the arm", source, MarkOwn, "(3*%[1]s/%[2]s + %[3]s - 1)/(%[4]s*%[3]s)", slope, t, a.q, l)
-	e.step("arm.tip_turn", "turn/y", a.turn, "1/mm", "turn/y = (3 T0/T + Q - 1)/(L^2 Q)/(theta/y), by a moment at the tip", source, MarkOwn, "(3*%[1]s/%[2]s + %[3]s - 1)/(%[4]s^2*%[3]s)/%[5]s", turn, t, a.q, l, a.slope)
+	e.step("arm.tip_slope", "theta/y", a.slope, "1/mm", "theta/y = (3 T1/T + Q - 1)/(L Q), slope of the tip by a force across the arm", source,
+		MarkOwn, "(3*%[1]s/%[2]s + %[3]s - 1)/(%[4]s*%[3]s)", slope, t, a.q, l)
+	e.step("arm.tip_turn", "turn/y", a.turn, "1/mm", "turn/y = (3 T0/T + Q - 1)/(L^2 Q)/(theta/y), by a moment at the tip", source, MarkOwn,
+		"(3*%[1]s/%[2]s + %[3]s - 1)/(%[4]s^2*%[3]s)/%[5]s", turn, t, a.q, l, a.slope)
 }
 
 // weakest is the place along a tapered arm where its strain is largest [1], where
@@ -65,19 +70,25 @@ func (e *explainer) taper(id, symbol string, v float64, formula string, by, n, k
 			if i > 0 {
 				numbers += " + "
 			}
-			numbers += weightText[i] + "*(1 - " + number(x, true) + ")^%[2]s/((1 - %[3]s*" + number(x, true) + ")^3*(1 - %[4]s*" + number(x, true) + "))"
+			numbers += weightText[i] + "*(1 - " + number(x, true) + ")^%[2]s/((1 - %[3]s*" + number(x, true) + ")^3*(1 - %[4]s*" + number(x, true) +
+				"))"
 		}
 		e.step(id, symbol, v, "1", formula+"; by five points of Gauss", sourceBeam, MarkOwn, "%[1]s*("+numbers+")", by, n, 1-kt, 1-kw)
 		return
 	}
 	switch {
 	case kw == 1:
-		e.step(id, symbol, v, "1", formula+"; width even", sourceBeam, MarkOwn, [3]string{"%[1]s*(1 + %[2]s)/(2*%[2]s^2)", "%[1]s/(2*%[2]s)", "%[1]s/(1 - %[2]s)^3*(2*%[2]s - %[2]s^2/2 - ln(%[2]s) - 1.5)"}[int(n)], by, kt)
+		e.step(id, symbol, v, "1", formula+"; width even", sourceBeam, MarkOwn,
+			[3]string{"%[1]s*(1 + %[2]s)/(2*%[2]s^2)", "%[1]s/(2*%[2]s)",
+				"%[1]s/(1 - %[2]s)^3*(2*%[2]s - %[2]s^2/2 - ln(%[2]s) - 1.5)"}[int(n)], by, kt)
 	case kt == 1:
-		e.step(id, symbol, v, "1", formula+"; thickness even", sourceBeam, MarkOwn, [3]string{"%[1]s*(0 - ln(%[2]s))/(1 - %[2]s)", "%[1]s/(1 - %[2]s)^2*(1 - %[2]s + %[2]s*ln(%[2]s))", "%[1]s/(1 - %[2]s)^3*(0.5 - 2*%[2]s + 1.5*%[2]s^2 - %[2]s^2*ln(%[2]s))"}[int(n)], by, kw)
+		e.step(id, symbol, v, "1", formula+"; thickness even", sourceBeam, MarkOwn,
+			[3]string{"%[1]s*(0 - ln(%[2]s))/(1 - %[2]s)", "%[1]s/(1 - %[2]s)^2*(1 - %[2]s + %[2]s*ln(%[2]s))",
+				"%[1]s/(1 - %[2]s)^3*(0.5 - 2*%[2]s + 1.5*%[2]s^2 - %[2]s^2*ln(%[2]s))"}[int(n)], by, kw)
 	case math.Abs(kt-kw) < 1e-9:
-		e.step(id, symbol, v, "1", formula+"; both tapers alike", sourceBeam, MarkOwn, [3]string{"%[1]s*(1/%[2]s^3 - 1)/(3*(1 - %[2]s))", "%[1]s/(1 - %[2]s)^2*((1/%[2]s^2 - 1)/2 - %[2]s*(1/%[2]s^3 - 1)/3)",
-			"%[1]s/(1 - %[2]s)^3*(1/%[2]s - 1 - %[2]s*(1/%[2]s^2 - 1) + %[2]s^2*(1/%[2]s^3 - 1)/3)"}[int(n)], by, kt)
+		e.step(id, symbol, v, "1", formula+"; both tapers alike", sourceBeam, MarkOwn,
+			[3]string{"%[1]s*(1/%[2]s^3 - 1)/(3*(1 - %[2]s))", "%[1]s/(1 - %[2]s)^2*((1/%[2]s^2 - 1)/2 - %[2]s*(1/%[2]s^3 - 1)/3)",
+				"%[1]s/(1 - %[2]s)^3*(1/%[2]s - 1 - %[2]s*(1/%[2]s^2 - 1) + %[2]s^2*(1/%[2]s^3 - 1)/3)"}[int(n)], by, kt)
 	default:
 		e.fractions(id, symbol, v, formula, by, n, kt, kw)
 	}
@@ -90,8 +101,10 @@ func (e *explainer) fractions(id, symbol string, v float64, formula string, by, 
 	z := math.Pow(1-1/a, n) / (1 - b/a)
 	x := -w * a / b
 	y := 1 - x - z - w
-	e.step("arm.taper_w", "w_"+symbol, w, "1", "w = (1 - 1/b)^n/(1 - a/b)^3, a = 1 - kt, b = 1 - kw; partial fractions", sourceBeam, MarkOwn, "(1 - 1/%[2]s)^%[3]s/(1 - %[1]s/%[2]s)^3", a, b, n)
-	e.step("arm.taper_z", "z_"+symbol, z, "1", "z = (1 - 1/a)^n/(1 - b/a)", sourceBeam, MarkOwn, "(1 - 1/%[1]s)^%[3]s/(1 - %[2]s/%[1]s)", a, b, n)
+	e.step("arm.taper_w", "w_"+symbol, w, "1", "w = (1 - 1/b)^n/(1 - a/b)^3, a = 1 - kt, b = 1 - kw; partial fractions", sourceBeam, MarkOwn,
+		"(1 - 1/%[2]s)^%[3]s/(1 - %[1]s/%[2]s)^3", a, b, n)
+	e.step("arm.taper_z", "z_"+symbol, z, "1", "z = (1 - 1/a)^n/(1 - b/a)", sourceBeam, MarkOwn, "(1 - 1/%[1]s)^%[3]s/(1 - %[2]s/%[1]s)", a, b,
+		n)
 	e.step("arm.taper_x", "x_"+symbol, x, "1", "x = -w a/b", sourceBeam, MarkOwn, "0 - %s*%s/%s", w, a, b)
 	e.step("arm.taper_y", "y_"+symbol, y, "1", "y = 1 - x - z - w", sourceBeam, MarkOwn, "1 - %s - %s - %s", x, z, w)
 	e.step(id, symbol, v, "1", formula+" = -x ln(kt)/a + y/kt + z (1/kt^2 - 1)/(2 a) - w ln(kw)/b", sourceBeam, MarkOwn,

@@ -56,7 +56,8 @@ func (f fingers) soften(m member, mat Material, use string) member {
 		return m
 	}
 	strain := RootStrain(f.tensile(), 1, f.reach, 1)
-	return member{stiffness: k, strain: strain, limit: mat.PermittedAxial(use).Value, wall: m.wall, law: armWall}.follow(mat, strain, bodyReserve)
+	return member{stiffness: k, strain: strain, limit: mat.PermittedAxial(use).Value, wall: m.wall, law: armWall}.follow(mat, strain,
+		bodyReserve)
 }
 
 // fingerFaults checks slots: count, their width and the reach of the fingers.

@@ -43,8 +43,9 @@ type frictionRow struct {
 }
 
 const (
-	guideTable  = sourceGuide + ", table 3: range on steel and its factor for itself, which counts as one standard deviation, 25 % of spread at the least"
-	roughTable  = "moulded polyamide of " + sourceGuide + ", table 3, the high end raised for a rough surface; for sintered PA12 only trends are published: falls with load, rises with speed"
+	guideTable = sourceGuide + ", table 3: range on steel and its factor for itself, which counts as one standard deviation, 25 % of spread at the least"
+	roughTable = "moulded polyamide of " + sourceGuide +
+		", table 3, the high end raised for a rough surface; for sintered PA12 only trends are published: falls with load, rises with speed"
 	noNumber    = "no number found for it, common practice"
 	slidingPLA  = "Materials Science-Poland, msp-2025-0039: 0.62 to 0.76, each 0.08 at most, 0.05-0.10 MPa, counterface not seen; the low end common practice"
 	slidingPA6  = "Materials Science-Poland, msp-2025-0039: PA6 0.66 to 1.10, falls with load; the low end that of moulded polyamide"
@@ -60,9 +61,11 @@ var frictionTable = [...]frictionRow{
 	{"PA12-GB", "PBF", [3]float64{0.40, 0.58, 0.80}, [3]float64{0.26, 0.38, 0.53}, MarkOwn, roughTable},
 	{"PLA", "MEX", [3]float64{0.45, 0.62, 0.85}, [3]float64{0.45, 0.62, 0.85}, MarkExcerpt, slidingPLA},
 	{"PETG", "MEX", [3]float64{0.13, 0.38, 0.56}, [3]float64{0.13, 0.38, 0.56}, MarkPractice, slidingPETG},
-	{"ABS", "MEX", [3]float64{0.53, 0.71, 0.95}, [3]float64{0.44, 0.59, 0.80}, MarkRead, guideTable + "; the high end raised for a rough surface"},
+	{"ABS", "MEX", [3]float64{0.53, 0.71, 0.95}, [3]float64{0.44, 0.59, 0.80}, MarkRead,
+		guideTable + "; the high end raised for a rough surface"},
 	{"ASA", "MEX", [3]float64{0.53, 0.71, 0.95}, [3]float64{0.44, 0.59, 0.80}, MarkOwn, "taken as ABS; no number found for it"},
-	{"PC", "MEX", [3]float64{0.48, 0.63, 0.82}, [3]float64{0.40, 0.52, 0.69}, MarkRead, guideTable + "; the high end raised for a rough surface"},
+	{"PC", "MEX", [3]float64{0.48, 0.63, 0.82}, [3]float64{0.40, 0.52, 0.69}, MarkRead,
+		guideTable + "; the high end raised for a rough surface"},
 	{"PA", "MEX", [3]float64{0.45, 0.70, 1.10}, [3]float64{0.26, 0.48, 1.10}, MarkExcerpt, slidingPA6},
 	{"PA-GF", "MEX", [3]float64{0.45, 0.70, 1.10}, [3]float64{0.26, 0.48, 1.10}, MarkOwn, "taken as PA; no number found for it"},
 	{"PA-CF", "MEX", [3]float64{0.40, 0.65, 1.10}, [3]float64{0.26, 0.48, 1.10}, MarkOwn, "taken as PA; no number found for it"},

@@ -64,8 +64,10 @@ type holder struct {
 func newHolder(a Assembly, joints []joint, counts []int) *holder {
 	lower, _ := a.Shop.Resolve(a.Lower)
 	upper, _ := a.Shop.Resolve(a.Upper)
-	h := &holder{seed: a.Seed, latches: a.Latches, rng: rand.New(rand.NewPCG(a.Seed, 0x686f6c64)), joints: joints, bounds: make([][]strength, len(joints)), places: make([][]float64, len(joints)),
-		holds: make([][]float64, len(joints)), breaks: make([]int, len(joints)), weakest: make([]float64, len(joints)), broke: make([]bool, len(joints))}
+	h := &holder{seed: a.Seed, latches: a.Latches, rng: rand.New(rand.NewPCG(a.Seed, 0x686f6c64)), joints: joints,
+		bounds: make([][]strength, len(joints)), places: make([][]float64, len(joints)),
+		holds: make([][]float64, len(joints)), breaks: make([]int, len(joints)), weakest: make([]float64, len(joints)), broke: make([]bool,
+			len(joints))}
 	for i, m := range []Material{lower, upper} {
 		h.scatter[i] = scatterWithin
 		if m.Layered() {
@@ -251,7 +253,8 @@ func (r *Result) warnHold(add func(int, string, ...any)) {
 		if len(why) == 0 {
 			why = []string{"too many assemblies jam"}
 		}
-		add(warnHoldUnknown, "that %v are held at the end of life cannot be shown: %s", unit.Force.Of(r.HoldWanted).To(4), strings.Join(why, "; "))
+		add(warnHoldUnknown, "that %v are held at the end of life cannot be shown: %s", unit.Force.Of(r.HoldWanted).To(4),
+			strings.Join(why, "; "))
 		return
 	}
 	if l := r.Latches[r.HoldLifeLatch]; l.Hold.Life < r.HoldWanted {

@@ -125,7 +125,8 @@ func (c Cantilever) armPull(m Material) strength {
 			bars = 1
 		}
 		f := bars * m.StrengthZ.Value * math.Pi * c.BarRadius * c.BarRadius * c.BarRadius / (4 * c.BarLength)
-		return strength{"bending of the bars", true, f, false, "R = n S_z pi r^3/(4 l)", "%s*%s*pi*%s^3/(4*%s)", []float64{bars, m.StrengthZ.Value, c.BarRadius, c.BarLength}}
+		return strength{"bending of the bars", true, f, false, "R = n S_z pi r^3/(4 l)", "%s*%s*pi*%s^3/(4*%s)",
+			[]float64{bars, m.StrengthZ.Value, c.BarRadius, c.BarLength}}
 	}
 	b, t := c.hookWidth(), c.Thickness
 	if c.TipThickness > 0 {
@@ -144,8 +145,10 @@ func (c Cantilever) armPull(m Material) strength {
 	f := axial / (1/s.Area + e*face/s.Inertia)
 	if c.shape() == "l_arm" {
 		if strip := m.StrengthZ.Value * b * c.BaseThickness * c.BaseThickness / (6 * c.BaseLength); strip < f {
-			return strength{"bending of the strip", true, strip, false, "R = S_z b t2^2/(6 L2)", "%s*%s*%s^2/(6*%s)", []float64{m.StrengthZ.Value, b, c.BaseThickness, c.BaseLength}}
+			return strength{"bending of the strip", true, strip, false, "R = S_z b t2^2/(6 L2)", "%s*%s*%s^2/(6*%s)",
+				[]float64{m.StrengthZ.Value, b, c.BaseThickness, c.BaseLength}}
 		}
 	}
-	return strength{"pull of the arm, off its middle", true, f, false, "R = S/(1/A + e c/I)", "%s/(1/%s + %s*%s/%s)", []float64{axial, s.Area, e, face, s.Inertia}}
+	return strength{"pull of the arm, off its middle", true, f, false, "R = S/(1/A + e c/I)", "%s/(1/%s + %s*%s/%s)",
+		[]float64{axial, s.Area, e, face, s.Inertia}}
 }

@@ -87,7 +87,8 @@ func (b Ball) strengths(s *bounds) {
 	}
 	s.pressed(share * math.Pi / 4 * (b.BallDiameter*b.BallDiameter - b.MouthDiameter*b.MouthDiameter))
 	w := (b.OuterDiameter - b.MouthDiameter) / 2
-	s.section("section of the socket", true, share*math.Pi*(b.OuterDiameter-w)*neck(w, (max(b.BallDiameter, b.SocketDiameter)-b.MouthDiameter)/2))
+	s.section("section of the socket", true, share*math.Pi*(b.OuterDiameter-w)*neck(w,
+		(max(b.BallDiameter, b.SocketDiameter)-b.MouthDiameter)/2))
 	if b.StemDiameter > 0 {
 		s.section("section of the stem", false, math.Pi/4*b.StemDiameter*b.StemDiameter)
 	}
@@ -95,13 +96,16 @@ func (b Ball) strengths(s *bounds) {
 
 func (b Ball) warn(w *warner) {
 	if b.SocketDiameter > 0 && (b.SocketDiameter-b.BallDiameter)/2 < ballRoom-1e-9 {
-		w.add(warnBallRoom, "room round the ball is %v; start near %v (common practice) and expect to iterate", unit.Length.Of((b.SocketDiameter-b.BallDiameter)/2), unit.Length.Of(ballRoom))
+		w.add(warnBallRoom, "room round the ball is %v; start near %v (common practice) and expect to iterate",
+			unit.Length.Of((b.SocketDiameter-b.BallDiameter)/2), unit.Length.Of(ballRoom))
 	}
 	if b.StemDiameter > 0 && (b.MouthDiameter-b.StemDiameter)/2 < stemRoom-1e-9 {
-		w.add(warnStemRoom, "room round the stem is %v; start near %v (common practice) and expect to iterate", unit.Length.Of((b.MouthDiameter-b.StemDiameter)/2), unit.Length.Of(stemRoom))
+		w.add(warnStemRoom, "room round the stem is %v; start near %v (common practice) and expect to iterate",
+			unit.Length.Of((b.MouthDiameter-b.StemDiameter)/2), unit.Length.Of(stemRoom))
 	}
 	if b.EntryAngle != nil && !b.coned() {
-		w.add(warnCone, "the ball meets the lip at %.3g deg, before an entry cone of %.3g deg is touched", BallContactAngle(b.MouthDiameter, b.BallDiameter)*degree, *b.EntryAngle*degree)
+		w.add(warnCone, "the ball meets the lip at %.3g deg, before an entry cone of %.3g deg is touched",
+			BallContactAngle(b.MouthDiameter, b.BallDiameter)*degree, *b.EntryAngle*degree)
 	}
 	if b.Slots > 0 {
 		w.fingers(b.fingers())

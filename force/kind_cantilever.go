@@ -105,10 +105,12 @@ func (c Cantilever) warn(w *warner) {
 	if c.RootRadius == nil && c.shape() != "u_arm" {
 		w.add(warnSharpRoot, "no root radius is stated: taken as sharp, %.2g of the thickness, strain times %.3g; %.2g of the thickness is usually advised", sharpRoot, RootConcentration(sharpRoot), adviseRoot)
 	} else if c.RootRadius != nil && *c.RootRadius < adviseRoot*c.thickness() {
-		w.add(warnSharpRoot, "root radius %v is below %.2g of the thickness: strain times %.3g", unit.Length.Of(*c.RootRadius), adviseRoot, RootConcentration(*c.RootRadius/c.thickness()))
+		w.add(warnSharpRoot, "root radius %v is below %.2g of the thickness: strain times %.3g", unit.Length.Of(*c.RootRadius), adviseRoot,
+			RootConcentration(*c.RootRadius/c.thickness()))
 	}
 	if w.s.outerMove > 0.2*c.Length {
-		w.add(warnBigDeflection, "bends by %v of its length: beyond small deflections, force and strain are estimates", unit.Share.Of(w.s.outerMove/c.Length).To(2))
+		w.add(warnBigDeflection, "bends by %v of its length: beyond small deflections, force and strain are estimates",
+			unit.Share.Of(w.s.outerMove/c.Length).To(2))
 	}
 	if arm := w.outer; arm.Layered() && arm.Build != "across" && c.shape() != "rocker" && arm.StrainOnceZ.Value < arm.StrainOnce.Value {
 		w.add(warnBendsAcross, "its arm bends across the layers, or may: turn the part so that the arm lies in the layers and say build: across, or enlarge the root radius and expect a short life")

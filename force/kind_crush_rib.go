@@ -74,7 +74,8 @@ func (c CrushRib) strengths(b *bounds) {
 }
 
 func (c CrushRib) warn(w *warner) {
-	w.add(warnCrush, "crushed ribs are an estimate: rigid mate, flow stress times flattened crest, constraint %.2g; measure a sample", crushConstraint)
+	w.add(warnCrush, "crushed ribs are an estimate: rigid mate, flow stress times flattened crest, constraint %.2g; measure a sample",
+		crushConstraint)
 }
 
 func (c CrushRib) usual() []usualSize {

@@ -157,7 +157,8 @@ func (f PressFit) warn(w *warner) {
 	if f.Fit != "" {
 		fit, _ := ParseISOFit(f.Fit)
 		if !f.BoreFinished && hub.ToleranceOn(d) > 1.5*fit.HoleTol || !f.PinFinished && shaft.ToleranceOn(d) > 1.5*fit.ShaftTol {
-			w.add(warnFitOnPrint, "the process does not keep %s; its own tolerance is drawn: finish the bore or pin and say so, or state diameters", f.Fit)
+			w.add(warnFitOnPrint, "the process does not keep %s; its own tolerance is drawn: finish the bore or pin and say so, or state diameters",
+				f.Fit)
 		}
 	}
 }

@@ -20,11 +20,13 @@ func (l Latch) validate(most int) []fault.Fault {
 		out = append(out, fault.Fault{Field: "at", Problem: "is empty", Want: "one plan position or more"})
 	}
 	if len(l.At) > most {
-		out = append(out, fault.Fault{Field: "at", Given: fmt.Sprint(len(l.At), " places"), Problem: "are too many", Want: fmt.Sprintf("%d at most, or a higher limit", most)})
+		out = append(out, fault.Fault{Field: "at", Given: fmt.Sprint(len(l.At), " places"), Problem: "are too many",
+			Want: fmt.Sprintf("%d at most, or a higher limit", most)})
 	}
 	for i, p := range l.At {
 		if !within(p.X, -maxLength, maxLength) || !within(p.Y, -maxLength, maxLength) {
-			out = append(out, fault.Fault{Field: fmt.Sprintf("at[%d]", i), Given: fmt.Sprintf("%.6g, %.6g mm", p.X, p.Y), Problem: "is not a place on a hand-sized job", Want: "-10000 to 10000 mm"})
+			out = append(out, fault.Fault{Field: fmt.Sprintf("at[%d]", i), Given: fmt.Sprintf("%.6g, %.6g mm", p.X, p.Y),
+				Problem: "is not a place on a hand-sized job", Want: "-10000 to 10000 mm"})
 		}
 	}
 	out = append(out, lengthFault("z", l.Z, -maxLength, maxLength)...)

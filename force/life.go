@@ -177,7 +177,8 @@ func (m Material) warm(t float64) LifeFactor {
 	case m.Metal() && t <= 100:
 		return leaves(1, MarkPractice, "a metal up to 100 deg C")
 	case m.kin() == "PA12" && t <= hot:
-		return leaves(1-(1-kept)*min(1, (t-room)/(glass-room)), MarkMemory, "PA12 keeps 0.3 to 0.5 of its modulus at 60 deg C; the low end, from 40 deg C on, a line to there")
+		return leaves(1-(1-kept)*min(1, (t-room)/(glass-room)), MarkMemory,
+			"PA12 keeps 0.3 to 0.5 of its modulus at 60 deg C; the low end, from 40 deg C on, a line to there")
 	}
 	return unknown("no figure for %s at %s deg C was found", m.Name, figure(t))
 }

@@ -154,7 +154,8 @@ func summit(f func(float64) float64, lo, hi float64) float64 {
 // far edge.
 func (j *joint) ballProfile(p *profile, s *shared, r *state, w, small float64) {
 	a := min(small, 2*r.load/w)
-	p.lip = lip{radius: j.ballR, half: j.ballR - w, a: a, b: (a*w - r.load) / (w * w), mu: s.mu, sinRho: s.sinRho, lever: j.lever, zero: j.seated - (j.stroke - j.engage), land: j.land}
+	p.lip = lip{radius: j.ballR, half: j.ballR - w, a: a, b: (a*w - r.load) / (w * w), mu: s.mu, sinRho: s.sinRho, lever: j.lever,
+		zero: j.seated - (j.stroke - j.engage), land: j.land}
 	l := &p.lip
 	contact := l.contact()
 	hi := contact

@@ -210,7 +210,8 @@ func (m *Material) override(s Figures, mark Mark) []fault.Fault {
 			if unit == " %" {
 				shown, low, high = 100*shown, 100*low, 100*high
 			}
-			out = append(out, fault.Fault{Field: field, Given: fmt.Sprintf("%.6g%s", shown, unit), Problem: "is outside what a material can have", Want: fmt.Sprintf("%.6g to %.6g%s", low, high, unit)})
+			out = append(out, fault.Fault{Field: field, Given: fmt.Sprintf("%.6g%s", shown, unit), Problem: "is outside what a material can have",
+				Want: fmt.Sprintf("%.6g to %.6g%s", low, high, unit)})
 			return
 		}
 		for _, f := range to {

@@ -256,7 +256,8 @@ var judged = []struct {
 	{"strain_once", "permitted strain", "strain", "%", nil, func(f *Figures) *float64 { return f.StrainOnce }},
 	{"strain_repeated", "permitted repeated strain", "strain", "%", repeated, func(f *Figures) *float64 { return f.StrainRepeated }},
 	{"strain_once_z", "permitted strain across the layers", "strain", "%", leastAcross, func(f *Figures) *float64 { return f.StrainOnceZ }},
-	{"strain_repeated_z", "permitted repeated strain across the layers", "strain", "%", func(p string) float64 { return repeatFactor * leastAcross(p) }, func(f *Figures) *float64 { return f.StrainRepeatedZ }},
+	{"strain_repeated_z", "permitted repeated strain across the layers", "strain", "%",
+		func(p string) float64 { return repeatFactor * leastAcross(p) }, func(f *Figures) *float64 { return f.StrainRepeatedZ }},
 }
 
 func repeated(string) float64 { return repeatFactor }
@@ -284,7 +285,8 @@ func sizeDoubts(at string, l Latch) []doubt {
 		if !(s.v > 0) {
 			continue
 		}
-		d := doubt{field: at + "." + l.Kind() + "." + k.writtenAs(s.key), what: s.what, of: s.of, v: s.v, lo: s.lo, hi: s.hi, unit: s.unit, mark: s.mark}
+		d := doubt{field: at + "." + l.Kind() + "." + k.writtenAs(s.key), what: s.what, of: s.of, v: s.v, lo: s.lo, hi: s.hi, unit: s.unit,
+			mark: s.mark}
 		if d.times() > 1 {
 			out = append(out, d)
 		}

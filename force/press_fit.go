@@ -83,12 +83,14 @@ func (f PressFit) sizeFaults() []fault.Fault {
 			return []fault.Fault{{Field: "fit", Given: f.Fit, Problem: "cannot be used: " + err.Error(), Want: "such as 12 H7/s6"}}
 		}
 		if fit.Interference < smallest {
-			out = append(out, fault.Fault{Field: "fit", Given: f.Fit, Problem: fmt.Sprintf("is loose at its mean sizes, by %.3g mm", -fit.Interference), Want: "an interference fit, such as H7/p6 or H7/s6"})
+			out = append(out, fault.Fault{Field: "fit", Given: f.Fit,
+				Problem: fmt.Sprintf("is loose at its mean sizes, by %.3g mm", -fit.Interference), Want: "an interference fit, such as H7/p6 or H7/s6"})
 		}
 		if d == 0 {
 			d = fit.Nominal
 		} else if math.Abs(d-fit.Nominal) > 0.5 {
-			out = append(out, fault.Fault{Field: "joint_diameter", Given: fmt.Sprintf("%.6g mm", d), Problem: "is not the nominal size of the fit", Want: fmt.Sprintf("%.6g mm, or left out", fit.Nominal)})
+			out = append(out, fault.Fault{Field: "joint_diameter", Given: fmt.Sprintf("%.6g mm", d), Problem: "is not the nominal size of the fit",
+				Want: fmt.Sprintf("%.6g mm, or left out", fit.Nominal)})
 		}
 	case f.PinDiameter != 0 || f.BoreDiameter != 0:
 		out = append(out, lengthFault("pin_diameter", f.PinDiameter, 0.2, 2000)...)
@@ -270,8 +272,10 @@ func (f PressFit) ready(hub, shaft Material, use string) joint {
 	j := joint{
 		path: slide, outerIsLower: f.Outside == "lower",
 		size: s.size, drawn: s.drawn(), half: 0.5, fromOuter: s.outer, fromInner: s.inner, worst: s.worst, flatten: s.flatten, hold: s.hold,
-		outer:   member{stiffness: perRadial / (d * l.hubCompliance()), strain: 2 / d, limit: hub.PermittedHoop(use).Value}.follow(hub, 2/d, hubReserve(f.OuterDiameter, d)),
-		inner:   member{stiffness: perRadial / (d * l.shaftCompliance()), strain: 2 / d, limit: shaft.PermittedHoop(use).Value}.follow(shaft, 2/d, 1),
+		outer: member{stiffness: perRadial / (d * l.hubCompliance()), strain: 2 / d, limit: hub.PermittedHoop(use).Value}.follow(hub, 2/d,
+			hubReserve(f.OuterDiameter, d)),
+		inner: member{stiffness: perRadial / (d * l.shaftCompliance()), strain: 2 / d, limit: shaft.PermittedHoop(use).Value}.follow(shaft, 2/d,
+			1),
 		length:  f.EngagementLength,
 		stroke:  f.EngagementLength,
 		modelUp: math.Log(pressModel), modelDown: math.Log(pressModel),

@@ -74,7 +74,8 @@ func (m *Material) bound() {
 	case m.chart:
 		// Its shape stays; a weaker or stiffer one is bounded by its strength all the same.
 		zero := min(pcZero, BoundStrain(e, s, yieldHeadroom))
-		m.SecantZero, m.SecantZeroLow, m.Straight = Figure{zero, MarkRead}, Figure{min(zero, BoundStrain(e, s, 1)), MarkRead}, Figure{pcStraight * zero / pcZero, MarkRead}
+		m.SecantZero, m.SecantZeroLow, m.Straight = Figure{zero, MarkRead}, Figure{min(zero, BoundStrain(e, s, 1)),
+			MarkRead}, Figure{pcStraight * zero / pcZero, MarkRead}
 	default:
 		m.SecantZero, m.SecantZeroLow = Figure{BoundStrain(e, s, yieldHeadroom), MarkOwn}, Figure{BoundStrain(e, s, 1), MarkOwn}
 		m.Straight = Figure{}

@@ -60,7 +60,8 @@ func (s Service) Validate() []fault.Fault {
 	var out []fault.Fault
 	check := func(field, unit string, v, lo, hi float64) {
 		if !within(v, lo, hi) {
-			out = append(out, fault.Fault{Field: field, Given: figure(v) + unit, Problem: "is outside what a joint goes through", Want: figure(lo) + " to " + figure(hi) + unit})
+			out = append(out, fault.Fault{Field: field, Given: figure(v) + unit, Problem: "is outside what a joint goes through",
+				Want: figure(lo) + " to " + figure(hi) + unit})
 		}
 	}
 	check("hold", " N", s.Hold, 0, 1e6)
@@ -71,9 +72,11 @@ func (s Service) Validate() []fault.Fault {
 	for _, k := range []struct {
 		field string
 		v     *float64
-	}{{"time", s.Keeps.Time}, {"set", s.Keeps.Set}, {"openings", s.Keeps.Openings}, {"temperature", s.Keeps.Temperature}, {"moisture", s.Keeps.Moisture}} {
+	}{{"time", s.Keeps.Time}, {"set", s.Keeps.Set}, {"openings", s.Keeps.Openings}, {"temperature", s.Keeps.Temperature}, {"moisture",
+		s.Keeps.Moisture}} {
 		if k.v != nil && !within(*k.v, 0, 1) {
-			out = append(out, fault.Fault{Field: "keeps." + k.field, Given: fmt.Sprintf("%.6g %%", 100**k.v), Problem: "is no share of a hold", Want: "0 to 100 %"})
+			out = append(out, fault.Fault{Field: "keeps." + k.field, Given: fmt.Sprintf("%.6g %%", 100**k.v), Problem: "is no share of a hold",
+				Want: "0 to 100 %"})
 		}
 	}
 	return out

@@ -85,7 +85,8 @@ const mostShear = 0.95
 
 func newStrip(t Tube, shear bool) strip {
 	// Modulus drops out of the width: 1 MPa serves.
-	s := strip{k: t.Wall / (t.Radius * t.Radius), d: math.Pow(t.Wall, 3) / (12 * (1 - t.Poisson*t.Poisson)), beta: Beta(t.Radius, t.Wall, t.Poisson)}
+	s := strip{k: t.Wall / (t.Radius * t.Radius), d: math.Pow(t.Wall, 3) / (12 * (1 - t.Poisson*t.Poisson)),
+		beta: Beta(t.Radius, t.Wall, t.Poisson)}
 	share := 0.0
 	if shear {
 		share = min(mostShear, s.d*s.beta*s.beta*2*(1+t.Poisson)/(t.Wall*5/6))

@@ -52,7 +52,8 @@ func (s Shop) Resolve(spec MaterialSpec) (Material, []fault.Fault) {
 		var faults []fault.Fault
 		m, faults = s.resolveShop(name, spec)
 		if len(faults) > 0 {
-			out = append(out, fault.Fault{Field: "material", Given: spec.Material, Problem: "has faults in the shop's table: " + faults[0].Error(), Want: "a sound line there"})
+			out = append(out, fault.Fault{Field: "material", Given: spec.Material, Problem: "has faults in the shop's table: " + faults[0].Error(),
+				Want: "a sound line there"})
 		}
 	} else {
 		var faults []fault.Fault
@@ -64,7 +65,8 @@ func (s Shop) Resolve(spec MaterialSpec) (Material, []fault.Fault) {
 	}
 	m.Build = spec.Build
 	if spec.Finish != "" && !m.Layered() {
-		return Material{}, []fault.Fault{{Field: "finish", Given: spec.Finish, Problem: "is for printed parts, and the part is " + m.Process, Want: "left out"}}
+		return Material{}, []fault.Fault{{Field: "finish", Given: spec.Finish, Problem: "is for printed parts, and the part is " + m.Process,
+			Want: "left out"}}
 	}
 	if m.Finish = spec.Finish; m.Finish == "" && m.Layered() {
 		m.Finish = finishes[0]
@@ -94,7 +96,8 @@ func (s Shop) resolveShop(name string, spec MaterialSpec) (Material, []fault.Fau
 	line := s[name]
 	process := line.Process
 	if process != "" && spec.Process != "" && process != spec.Process {
-		return Material{}, []fault.Fault{{Field: "process", Given: spec.Process, Problem: "is not the process of " + name + " in the shop's table", Want: process}}
+		return Material{}, []fault.Fault{{Field: "process", Given: spec.Process,
+			Problem: "is not the process of " + name + " in the shop's table", Want: process}}
 	}
 	if process == "" {
 		process = spec.Process
@@ -113,7 +116,8 @@ func (s Shop) builtIn(field, name, process string) (Material, []fault.Fault) {
 	case ok:
 		return r.material(), nil
 	case len(processes) > 0:
-		return Material{}, []fault.Fault{{Field: "process", Given: process, Problem: "is not in the table for " + name, Want: strings.Join(processes, " or ")}}
+		return Material{}, []fault.Fault{{Field: "process", Given: process, Problem: "is not in the table for " + name,
+			Want: strings.Join(processes, " or ")}}
 	}
 	known := Materials()
 	if field == "material" {

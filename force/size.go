@@ -28,7 +28,8 @@ func (s Size) Tolerance() float64 { return math.Hypot(s.Outer, s.Inner) }
 
 // sizeOfBoth is a size written as one figure, of so many faces; stated: its tolerance.
 func sizeOfBoth(name string, value float64, stated *float64, dimension, faces float64, outer, inner Material) Size {
-	s := Size{Name: name, Value: value, Outer: outer.ToleranceOn(dimension) * faces / 2, Inner: inner.ToleranceOn(dimension) * faces / 2, Diametral: faces == 2}
+	s := Size{Name: name, Value: value, Outer: outer.ToleranceOn(dimension) * faces / 2, Inner: inner.ToleranceOn(dimension) * faces / 2,
+		Diametral: faces == 2}
 	if stated != nil {
 		s.Outer, s.Inner = *stated/math.Sqrt2, *stated/math.Sqrt2
 	}

@@ -31,7 +31,8 @@ func bandOf(lower, upper Material) band {
 }
 
 // The names of the common inputs, in the order of the draws.
-var commonInputs = [...]string{"friction", "modulus of lower", "modulus of upper", "force model", "surfaces of lower", "surfaces of upper", "flattened asperities"}
+var commonInputs = [...]string{"friction", "modulus of lower", "modulus of upper", "force model", "surfaces of lower", "surfaces of upper",
+	"flattened asperities"}
 
 // tolerance draws assemblies and fills the band. Friction is log-normal, see [Friction];
 // modulus even over its spread; the growth of each part's surfaces, which makes pins and

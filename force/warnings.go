@@ -74,10 +74,12 @@ func latchWarnings(l Latch, j *joint, s state, r LatchResult, mu Friction, outer
 	}
 	switch {
 	case l.Use != "releasable" && r.SelfLocking && r.SeparationLow > 0:
-		add(warnHoldUnsure, "locks at a friction of %.3g but not at the low end of its spread, where %v may pull it apart", mu.Value, unit.Force.Of(r.SeparationLow).To(4))
+		add(warnHoldUnsure, "locks at a friction of %.3g but not at the low end of its spread, where %v may pull it apart", mu.Value,
+			unit.Force.Of(r.SeparationLow).To(4))
 	case l.Use != "releasable":
 	case r.SelfLocking && j.path == hump:
-		add(warnLockedRelease, "is to be releasable but its return angle %s deg locks at a friction of %.3g (limit %.3g deg)", figure(j.back*degree), mu.Value, (SeparableLimit(mu.Value)+j.backLean(mu.Value, s.outerMove))*degree)
+		add(warnLockedRelease, "is to be releasable but its return angle %s deg locks at a friction of %.3g (limit %.3g deg)",
+			figure(j.back*degree), mu.Value, (SeparableLimit(mu.Value)+j.backLean(mu.Value, s.outerMove))*degree)
 	case r.SelfLocking:
 		add(warnLockedRelease, "is to be releasable but locks at a friction of %.3g", mu.Value)
 	case r.SeparationHigh == 0:
@@ -164,9 +166,11 @@ func (r *Result) warn(a Assembly, mu float64, lower, upper Material) {
 	for _, l := range r.Latches {
 		switch {
 		case l.Locks:
-			add(warnJam, "%s: locks at a friction of %.3g, and from %s on: no push joins it, there is no nominal force", l.ID, mu, friction(l.LocksFrom))
+			add(warnJam, "%s: locks at a friction of %.3g, and from %s on: no push joins it, there is no nominal force", l.ID, mu,
+				friction(l.LocksFrom))
 		case l.Jammed > 0:
-			add(warnJam, "%s: jams in %v of assemblies, from a friction of %s on at nominal size: no push joins those", l.ID, portionOf(l.Jammed), friction(l.LocksFrom))
+			add(warnJam, "%s: jams in %v of assemblies, from a friction of %s on at nominal size: no push joins those", l.ID, portionOf(l.Jammed),
+				friction(l.LocksFrom))
 		}
 	}
 	if r.NoP95 {
@@ -175,7 +179,8 @@ func (r *Result) warn(a Assembly, mu float64, lower, upper Material) {
 	r.explain(add)
 	r.warnHold(add)
 	if r.Springback > 0 {
-		add(warnSpringback, "at the seat the latches push the parts apart with %v: they do not stay home by themselves", unit.Force.Of(r.Springback))
+		add(warnSpringback, "at the seat the latches push the parts apart with %v: they do not stay home by themselves",
+			unit.Force.Of(r.Springback))
 	}
 	if keeps := keepsApart(lower, upper); staggered(r.Latches, keeps) {
 		add(warnStagger, "latches peak less than %v apart in lift, which the process does not keep: the band counts them at one lift; all at once they need %v", unit.Length.Of(keeps).To(2), unit.Force.Of(r.PeakStack).To(4))

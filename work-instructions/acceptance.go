@@ -41,7 +41,8 @@ func (s Step) Criteria(u unit.System) []Criterion {
 // number.
 func criteria(f figures, s Step) []Criterion {
 	every := f.say("acc.every")
-	seat := Criterion{ID: "seat", What: f.what(s.Seat), Where: f.where(s.Seat), Limit: f.seatLimit(s), With: f.gauge(s.Seat), Often: every, Low: s.Seat.Low, High: s.Seat.High, Unit: "mm"}
+	seat := Criterion{ID: "seat", What: f.what(s.Seat), Where: f.where(s.Seat), Limit: f.seatLimit(s), With: f.gauge(s.Seat), Often: every,
+		Low: s.Seat.Low, High: s.Seat.High, Unit: "mm"}
 	if s.Seat.Each > 0 {
 		seat.Often = f.say("acc.some", strconv.Itoa(s.Seat.First), strconv.Itoa(s.Seat.Each))
 	}
@@ -54,10 +55,12 @@ func criteria(f figures, s Step) []Criterion {
 		out = append(out, Criterion{ID: "stop", What: f.say("acc.stop"), Limit: limit, With: f.say("acc.stop.how"), Often: every})
 	}
 	if n := s.Force.Humps; n > 0 && s.Decision.Chosen != method.ByMallet {
-		out = append(out, Criterion{ID: "humps", What: f.say("acc.humps"), Limit: f.count(n, "hump"), With: f.say("acc.humps.how"), Often: every, Low: float64(n), High: float64(n), Unit: "1"})
+		out = append(out, Criterion{ID: "humps", What: f.say("acc.humps"), Limit: f.count(n, "hump"), With: f.say("acc.humps.how"), Often: every,
+			Low: float64(n), High: float64(n), Unit: "1"})
 	}
 	if f95 := s.Force.P95; f95 > 0 && s.Decision.Chosen == method.ByPress {
-		out = append(out, Criterion{ID: "force", What: f.say("acc.force"), Limit: f.say("gap.most", f.force(f95)), With: f.say("acc.force.how"), Often: every, High: f95, Unit: "N"})
+		out = append(out, Criterion{ID: "force", What: f.say("acc.force"), Limit: f.say("gap.most", f.force(f95)), With: f.say("acc.force.how"),
+			Often: every, High: f95, Unit: "N"})
 	}
 	var ids []string
 	total := 0
@@ -66,11 +69,13 @@ func criteria(f figures, s Step) []Criterion {
 		total += l.Count
 	}
 	if total > 0 {
-		out = append(out, Criterion{ID: "latches", What: f.say("acc.latches", strings.Join(ids, ", ")), Limit: f.count(total, "home"), With: f.say("acc.latches.how"), Often: every,
+		out = append(out, Criterion{ID: "latches", What: f.say("acc.latches", strings.Join(ids, ", ")), Limit: f.count(total, "home"),
+			With: f.say("acc.latches.how"), Often: every,
 			Low: float64(total), High: float64(total), Unit: "1"})
 	}
 	if s.Pull > 0 {
-		out = append(out, Criterion{ID: "pull", What: f.say("acc.pull"), Limit: f.say("acc.pull.held", f.force(s.Pull)), With: f.say("acc.pull.how"), Often: every, Low: s.Pull, Unit: "N"})
+		out = append(out, Criterion{ID: "pull", What: f.say("acc.pull"), Limit: f.say("acc.pull.held", f.force(s.Pull)),
+			With: f.say("acc.pull.how"), Often: every, Low: s.Pull, Unit: "N"})
 	}
 	return out
 }

@@ -37,7 +37,8 @@ func actions(f figures, s Step, facts Facts) []action {
 	if s.OneWay || !s.AnyWay {
 		how += " " + f.say("act.place.round")
 	}
-	add(AtPosition, f.captioned(s, s.Pictures.Place, "cap.place"), f.say(s.soFar("act.place"), append([]string{part(s.Upper)}, s.lower()...)...), how)
+	add(AtPosition, f.captioned(s, s.Pictures.Place, "cap.place"),
+		f.say(s.soFar("act.place"), append([]string{part(s.Upper)}, s.lower()...)...), how)
 	seat := f.say("act.check.gap", f.what(s.Seat), f.where(s.Seat), strong(f.seatLimit(s)))
 	takenOff := s.Anvil != "" && !s.Facts.AnvilHeld
 	if takenOff {
@@ -114,14 +115,16 @@ func pressing(f figures, s Step, facts Facts) []action {
 		}
 		return []action{
 			{place: AtAim, title: down, detail: []string{f.say("act.ram.over"), f.say("act.ram.let go")}},
-			{place: AtPress, picture: f.captioned(s, s.Pictures.Press, "cap.press"), title: f.say(s.pull()), detail: append(expectation(f, s), travel(f, s, "travel.ram")...)},
+			{place: AtPress, picture: f.captioned(s, s.Pictures.Press, "cap.press"), title: f.say(s.pull()),
+				detail: append(expectation(f, s), travel(f, s, "travel.ram")...)},
 			{place: AtRetract, title: f.say("act.back")},
 		}
 	case method.ByMallet:
 		return []action{
 			{place: AtAim, title: f.say("act.mallet"), detail: []string{f.say("act.mallet.aim")}},
 			{place: AtPress, picture: f.captioned(s, s.Pictures.Press, "cap.press"), title: f.say("act.strike", f.blows(s)),
-				detail: []string{f.say("act.strike.look"), f.say("act.strike.stop"), f.say("act.strike.never", strong(f.count(method.MaxBlows, "blow")))}},
+				detail: []string{f.say("act.strike.look"), f.say("act.strike.stop"),
+					f.say("act.strike.never", strong(f.count(method.MaxBlows, "blow")))}},
 		}
 	}
 	on := f.say("act.hands.part", part(s.Upper))
@@ -137,7 +140,8 @@ func pressing(f figures, s Step, facts Facts) []action {
 	}
 	return []action{
 		aim,
-		{place: AtPress, picture: f.captioned(s, s.Pictures.Press, "cap.press"), title: f.say("act.push"), detail: append(expectation(f, s), travel(f, s, "travel.hand")...)},
+		{place: AtPress, picture: f.captioned(s, s.Pictures.Press, "cap.press"), title: f.say("act.push"),
+			detail: append(expectation(f, s), travel(f, s, "travel.hand")...)},
 	}
 }
 

@@ -4,7 +4,8 @@ package workinstructions
 // job; the classes of the signal words are own). The words are in the catalogue.
 var pressRules = []rule{
 	fixed(byPress, Caution{ID: "crush", Signal: Warning, Symbol: HandCrush, Places: []Place{AtPress, AtAim}}),
-	fixed(func(f Facts) bool { return byPress(f) && f.Anvil }, Caution{ID: "dead stop", Signal: Warning, Symbol: HandCrush, Places: []Place{AtAnvil, AtPress}}),
+	fixed(func(f Facts) bool { return byPress(f) && f.Anvil },
+		Caution{ID: "dead stop", Signal: Warning, Symbol: HandCrush, Places: []Place{AtAnvil, AtPress}}),
 	{byPress, func(f Facts) Caution {
 		c := Caution{ID: "kick-back", Signal: Warning, Symbol: General, Places: []Place{AtPress, AtRetract}}
 		if f.Snaps {
@@ -21,6 +22,7 @@ var pressRules = []rule{
 		}
 		return c
 	}},
-	fixed(func(f Facts) bool { return byPress(f) && f.EccentricThrust }, Caution{ID: "off centre", words: "off centre press", Signal: Warning, Symbol: General, Places: []Place{AtSetUp, AtAim}}),
+	fixed(func(f Facts) bool { return byPress(f) && f.EccentricThrust },
+		Caution{ID: "off centre", words: "off centre press", Signal: Warning, Symbol: General, Places: []Place{AtSetUp, AtAim}}),
 	fixed(byPress, Caution{ID: "guards", Signal: Warning, Symbol: ReadManual, Places: []Place{AtSetUp}}),
 }

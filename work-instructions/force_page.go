@@ -16,7 +16,8 @@ func (c *composer) forceItems(t stepText) []page.Item {
 	figs := c.forceFigures(t)
 	if len(t.Force.Curve) > 1 {
 		const graphWidth, graphHeight = 104.0, 66.0
-		g := page.Stack(1, c.graph(t, graphWidth, graphHeight), c.book.Paragraph(page.Font{Size: sizeSmall}, graphWidth, c.fig.say("force.graph")))
+		g := page.Stack(1, c.graph(t, graphWidth, graphHeight),
+			c.book.Paragraph(page.Font{Size: sizeSmall}, graphWidth, c.fig.say("force.graph")))
 		items = append(items, page.Item{Block: page.Beside(g, c.figureList(figs, w-graphWidth-5), graphWidth+5), Keep: true})
 	} else {
 		items = append(items, page.Item{Block: c.figureList(figs, w), Keep: true})
@@ -76,7 +77,8 @@ func (c *composer) figureList(rows [][2]string, width float64) page.Block {
 func (c *composer) methodItems(t stepText) []page.Item {
 	say := c.fig.say
 	table := page.Table{Font: page.Font{Size: sizeTable}, Pad: 1.2, Columns: []page.Column{
-		{Title: say("method"), Width: 62}, {Title: say("method.verdict"), Width: 26}, {Title: say("method.nearest")}, {Title: say("method.used"), Width: 22, Right: true}}}.Widths(c.frame.Width)
+		{Title: say("method"), Width: 62}, {Title: say("method.verdict"), Width: 26}, {Title: say("method.nearest")}, {Title: say("method.used"),
+			Width: 22, Right: true}}}.Widths(c.frame.Width)
 	var rows [][]string
 	for _, o := range t.Decision.Options {
 		name := c.fig.doing(o)
@@ -157,7 +159,8 @@ func (c *composer) latchItems(t stepText) []page.Item {
 	}
 	say := c.fig.say
 	table := page.Table{Font: page.Font{Size: sizeTable}, Pad: 1.2, Columns: []page.Column{
-		{Title: say("latch")}, {Title: say("latch.kind"), Width: 27}, {Title: say("latch.count"), Width: 16, Right: true}, {Title: say("latch.peak"), Width: 24, Right: true},
+		{Title: say("latch")}, {Title: say("latch.kind"), Width: 27}, {Title: say("latch.count"), Width: 16, Right: true},
+		{Title: say("latch.peak"), Width: 24, Right: true},
 		{Title: say("latch.strain"), Width: 34, Right: true}, {Title: say("latch.holds"), Width: 44}}}.Widths(c.frame.Width)
 	var rows [][]string
 	for _, l := range t.Latches {

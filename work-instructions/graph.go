@@ -12,7 +12,8 @@ import (
 func (c *composer) graph(t stepText, width, height float64) page.Block {
 	f := t.Force
 	out := chart.Force{Curve: f.Curve, Length: c.fig.units.One(unit.Length), Push: c.fig.units.One(unit.Force), Number: c.fig.number}
-	out.Words = chart.Words{Push: c.fig.say("force.axis", c.fig.units.Name(unit.Force)), Travel: c.fig.say("force.travel axis", c.fig.units.Name(unit.Length)), Stop: c.fig.say("force.mark.stop")}
+	out.Words = chart.Words{Push: c.fig.say("force.axis", c.fig.units.Name(unit.Force)),
+		Travel: c.fig.say("force.travel axis", c.fig.units.Name(unit.Length)), Stop: c.fig.say("force.mark.stop")}
 	if f.P5 > 0 && f.P95 > f.P5 {
 		first, last := f.Curve[0][0], f.Curve[len(f.Curve)-1][0]
 		out.Band = [][4]float64{{first, f.P5, f.P50, f.P95}, {last, f.P5, f.P50, f.P95}}

@@ -59,7 +59,8 @@ func holding(action string, width float64) page.Block {
 		}
 		put(new(page.Path).Move(60, holdGround+2).Line(60, 86).Move(52, 77).Line(68, 77), page.Style{Stroke: 0.35})
 		for _, ax := range []float64{8, 112} {
-			put(new(page.Path).Polygon(ax-2.2, 28, ax+2.2, 28, ax+2.2, 52, ax+6, 52, ax, 62, ax-6, 52, ax-2.2, 52), page.Style{Filled: true, Fill: page.Black})
+			put(new(page.Path).Polygon(ax-2.2, 28, ax+2.2, 28, ax+2.2, 52, ax+6, 52, ax, 62, ax-6, 52, ax-2.2, 52),
+				page.Style{Filled: true, Fill: page.Black})
 		}
 		p.Box(x, y, width, holdHigh*k, page.Hairline)
 	}}

@@ -34,7 +34,8 @@ func (c *composer) opening() []page.Item {
 		rows = append(rows, []string{strconv.Itoa(i + 1), t.Name, c.fig.how(t.Step), c.fig.force(t.Force.Design)})
 	}
 	table := page.Table{Font: page.Font{Size: sizeBody}, Pad: 1.2, Columns: []page.Column{
-		{Title: say("open.step"), Width: 15}, {Title: say("open.press step")}, {Title: say("open.method")}, {Title: say("open.force"), Width: 32, Right: true}}}.Widths(w)
+		{Title: say("open.step"), Width: 15}, {Title: say("open.press step")}, {Title: say("open.method")}, {Title: say("open.force"), Width: 32,
+			Right: true}}}.Widths(w)
 	rest := table.Items(c.book, rows)
 	rest[0].Gap = 4
 	items = append(items, rest...)
@@ -57,7 +58,8 @@ func (c *composer) agreed(i int, t stepText) []page.Item {
 	}
 	f := page.Font{Size: sizeBody}
 	w := c.frame.Width
-	b := page.Inset(page.Stack(3.5, c.book.Paragraph(f, w-2*pad, text), c.book.Paragraph(f, w-2*pad, c.fig.say("open.agreed", line, line, "__________"))), pad, pad, pad)
+	b := page.Inset(page.Stack(3.5, c.book.Paragraph(f, w-2*pad, text),
+		c.book.Paragraph(f, w-2*pad, c.fig.say("open.agreed", line, line, "__________"))), pad, pad, pad)
 	return []page.Item{{Block: page.Framed(b, w, 0.45), Gap: 3}}
 }
 
@@ -217,7 +219,8 @@ func (c *composer) partList() []page.Item {
 		pics = append(pics, p.Picture)
 	}
 	table := page.Table{Font: page.Font{Size: sizeBody}, Pad: 1.2, Columns: []page.Column{
-		{Width: pictureColumn(pics)}, {Title: say("part")}, {Title: say("part.made"), Width: 46}, {Title: say("part.place"), Width: 32}, {Title: say("part.count"), Width: 18, Right: true}}}.Widths(c.frame.Width)
+		{Width: pictureColumn(pics)}, {Title: say("part")}, {Title: say("part.made"), Width: 46}, {Title: say("part.place"),
+			Width: 32}, {Title: say("part.count"), Width: 18, Right: true}}}.Widths(c.frame.Width)
 	var rows [][]page.Block
 	for _, p := range c.sheet.Parts {
 		place := say(string(p.Role))
@@ -273,7 +276,8 @@ func (c *composer) toolList() []page.Item {
 		pics = append(pics, t.Picture)
 	}
 	table := page.Table{Font: page.Font{Size: sizeBody}, Pad: 1.2, Columns: []page.Column{
-		{Width: pictureColumn(pics)}, {Title: say("tool")}, {Title: say("tool.mark"), Width: 34}, {Title: say("tool.size"), Width: 46}, {Title: say("tool.material"), Width: 30}}}.Widths(c.frame.Width)
+		{Width: pictureColumn(pics)}, {Title: say("tool")}, {Title: say("tool.mark"), Width: 34}, {Title: say("tool.size"),
+			Width: 46}, {Title: say("tool.material"), Width: 30}}}.Widths(c.frame.Width)
 	var rows [][]page.Block
 	for _, t := range c.sheet.Tooling {
 		name := strong(c.fig.tool(t.Name))

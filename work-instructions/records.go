@@ -34,7 +34,8 @@ func (c *composer) firstPiece() []page.Item {
 	text[0].Gap = 0
 	items = append(items, text...)
 	table := page.Table{Font: page.Font{Size: sizeTable}, Pad: 1.4, Least: 8.5, Columns: []page.Column{
-		{Title: say("first.what")}, {Title: say("acc.limit"), Width: 42}, {Title: say("first.found"), Width: 26}, {Title: say("first.by"), Width: 18}, {Title: say("first.second"), Width: 18}}}.Widths(c.frame.Width)
+		{Title: say("first.what")}, {Title: say("acc.limit"), Width: 42}, {Title: say("first.found"), Width: 26}, {Title: say("first.by"),
+			Width: 18}, {Title: say("first.second"), Width: 18}}}.Widths(c.frame.Width)
 	var rows [][]string
 	for i, t := range c.steps {
 		for _, k := range criteria(c.fig, t.Step) {
@@ -80,7 +81,8 @@ func (c *composer) recordTable() []page.Item {
 	if len(c.steps) > 1 {
 		cols = append(cols, page.Column{Title: say("open.step"), Width: 16})
 	}
-	cols = append(cols, page.Column{Title: say("table.gap", c.fig.units.Name(unit.Length)), Width: 22}, page.Column{Title: say("table.force", c.fig.units.Name(unit.Force)), Width: 22},
+	cols = append(cols, page.Column{Title: say("table.gap", c.fig.units.Name(unit.Length)), Width: 22},
+		page.Column{Title: say("table.force", c.fig.units.Name(unit.Force)), Width: 22},
 		page.Column{Title: say("table.seen")}, page.Column{Title: say("table.good"), Width: 30}, page.Column{Title: say("first.by"), Width: 18})
 	table := page.Table{Font: page.Font{Size: sizeTable}, Pad: 1.4, Least: 8.5, Columns: cols}.Widths(c.frame.Width)
 	rows := make([][]string, recordRows)

@@ -120,7 +120,8 @@ func (c *composer) bullet(s string) []page.Item {
 func (c *composer) signOff() []page.Item {
 	say := c.fig.say
 	table := page.Table{Font: page.Font{Size: sizeBody}, Pad: 1.4, Least: 10, Columns: []page.Column{
-		{Title: "", Width: 54}, {Title: say("sign.name")}, {Title: say("head.date"), Width: 30}, {Title: say("sign.signature"), Width: 50}}}.Widths(c.frame.Width)
+		{Title: "", Width: 54}, {Title: say("sign.name")}, {Title: say("head.date"), Width: 30}, {Title: say("sign.signature"),
+			Width: 50}}}.Widths(c.frame.Width)
 	rows := [][]string{
 		{say("sign.prepared"), c.sheet.Author, "", ""},
 		{say("sign.checked"), "", "", ""},

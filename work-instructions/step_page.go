@@ -158,7 +158,8 @@ func (c *composer) numbered(number string, head page.Block, left float64) page.B
 func (c *composer) acceptanceItems(t stepText) []page.Item {
 	say := c.fig.say
 	table := page.Table{Font: page.Font{Size: sizeDetail}, Pad: 1.3, Columns: []page.Column{
-		{Title: say("acc.good if")}, {Title: say("acc.limit"), Width: 42}, {Title: say("acc.how"), Width: 50}, {Title: say("acc.often"), Width: 26}}}.Widths(c.frame.Width)
+		{Title: say("acc.good if")}, {Title: say("acc.limit"), Width: 42}, {Title: say("acc.how"), Width: 50}, {Title: say("acc.often"),
+			Width: 26}}}.Widths(c.frame.Width)
 	var rows [][]string
 	for _, k := range criteria(c.fig, t.Step) {
 		rows = append(rows, []string{k.measured(), strong(k.Limit), k.With, k.Often})

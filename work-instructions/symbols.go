@@ -30,10 +30,12 @@ func symbol(p *page.Page, s Symbol, x, y, side float64) {
 		put(hand(), black)
 		put(new(page.Path).Polygon(25, 75, 75, 75, 75, 79, 25, 79), black)
 	case ReadManual:
-		put(new(page.Path).Move(50, 34).Curve(42, 27, 30, 26, 20, 29).Line(20, 69).Curve(30, 66, 42, 67, 50, 74).Curve(58, 67, 70, 66, 80, 69).Line(80, 29).Curve(70, 26, 58, 27, 50, 34).Close(), white)
+		put(new(page.Path).Move(50, 34).Curve(42, 27, 30, 26, 20, 29).Line(20, 69).Curve(30, 66, 42, 67, 50, 74).Curve(58, 67, 70, 66, 80,
+			69).Line(80, 29).Curve(70, 26, 58, 27, 50, 34).Close(), white)
 		put(new(page.Path).Move(50, 34).Line(50, 74), page.Style{Stroke: 3})
 		for _, dy := range []float64{0, 9, 18} {
-			put(new(page.Path).Move(27, 37+dy).Curve(33, 36.5+dy, 39, 38+dy, 44, 41+dy).Move(73, 37+dy).Curve(67, 36.5+dy, 61, 38+dy, 56, 41+dy), page.Style{Stroke: 3})
+			put(new(page.Path).Move(27, 37+dy).Curve(33, 36.5+dy, 39, 38+dy, 44, 41+dy).Move(73, 37+dy).Curve(67, 36.5+dy, 61, 38+dy, 56, 41+dy),
+				page.Style{Stroke: 3})
 		}
 	case EyeGuard:
 		put(new(page.Path).Ellipse(50, 50, 27, 33), white)
@@ -54,14 +56,16 @@ func symbol(p *page.Page, s Symbol, x, y, side float64) {
 		put(new(page.Path).Move(36, 62).Line(22, 48).Curve(17, 43, 23, 37, 28, 41).Line(40, 51).Close(), white)
 		put(new(page.Path).Round(36, 76, 28, 9, 2), white)
 	case Footwear:
-		put(new(page.Path).Move(32, 22).Line(54, 22).Line(54, 46).Curve(56, 54, 66, 54, 75, 58).Curve(82, 61, 82, 66, 82, 70).Line(30, 70).Curve(27, 58, 33, 48, 32, 22).Close(), white)
+		put(new(page.Path).Move(32, 22).Line(54, 22).Line(54, 46).Curve(56, 54, 66, 54, 75, 58).Curve(82, 61, 82, 66, 82, 70).Line(30,
+			70).Curve(27, 58, 33, 48, 32, 22).Close(), white)
 		put(new(page.Path).Round(29, 73, 54, 7, 2), white)
 	}
 }
 
 // hand is a hand from the side, flat under what comes down on it.
 func hand() *page.Path {
-	return new(page.Path).Move(28, 68).Curve(27.5, 64, 31, 63, 34, 63).Line(49, 62).Curve(53, 57.5, 58, 55.5, 63, 57).Line(70, 61).Line(75, 72).
+	return new(page.Path).Move(28, 68).Curve(27.5, 64, 31, 63, 34, 63).Line(49, 62).Curve(53, 57.5, 58, 55.5, 63, 57).Line(70, 61).Line(75,
+		72).
 		Line(62, 72.5).Curve(54, 72.5, 46, 72, 40, 71.5).Line(32, 71.5).Curve(29, 71.5, 28, 70, 28, 68).Close()
 }
 

@@ -93,7 +93,8 @@ func (c *composer) testActions(s TestSheet, f Facts) []string {
 		"Before you press, measure the stepped dimension of the coupon where a caliper reaches it. It tells how the printer makes it.",
 		"Begin with the smallest number. Set the lower coupon flat on the table, number in sight. Set the upper coupon of the same number on it, straight, so that the plates are parallel.",
 		"Set the gauge to zero and to keep its peak, over the middle of the upper plate.",
-		push + " Go on until the latch is home: a click, a sudden drop, or the plates as far as they go. " + strong("Stop at the force in the column Stop at") + ", home or not.",
+		push + " Go on until the latch is home: a click, a sudden drop, or the plates as far as they go. " +
+			strong("Stop at the force in the column Stop at") + ", home or not.",
 		"Write the largest force into the grid. Not home: write the force that was reached, and no-go. Then what was heard and seen: click, white lines, cracks, a pair that falls apart again.",
 	}
 	if f.Overstrained > 0 {
@@ -111,7 +112,8 @@ func (c *composer) testGrid(s TestSheet) []page.Item {
 	items := []page.Item{head}
 	length, push := c.fig.units.Name(unit.Length), c.fig.units.Name(unit.Force)
 	table := page.Table{Font: page.Font{Size: sizeTable}, Pad: 1.3, Least: 9.5, Columns: []page.Column{
-		{Title: "Pair", Width: 12}, {Title: "Size, " + length, Width: 17}, {Title: "Measured, " + length, Width: 20}, {Title: "Expected, " + push, Width: 27}, {Title: "Stop at, " + push, Width: 19},
+		{Title: "Pair", Width: 12}, {Title: "Size, " + length, Width: 17}, {Title: "Measured, " + length, Width: 20},
+		{Title: "Expected, " + push, Width: 27}, {Title: "Stop at, " + push, Width: 19},
 		{Title: "Force, " + push, Width: 20}, {Title: "Go / no-go", Width: 19}, {Title: "Seen, heard"}}}.Widths(c.frame.Width)
 	bare := func(n float64) string { return unit.Force.Of(n).Number(c.fig.units, nil) }
 	var rows [][]string

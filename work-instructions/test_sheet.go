@@ -104,14 +104,17 @@ func (s TestSheet) Validate() []fault.Fault {
 			x     float64
 		}{{"size", math.Abs(p.Size)}, {"p5", p.P5}, {"p95", p.P95}} {
 			if !(v.x >= 0 && v.x <= 1e7) {
-				out = append(out, fault.Fault{Field: fmt.Sprintf("pairs[%d].%s", i, v.field), Given: fmt.Sprint(v.x), Problem: "is out of range", Want: "0 to 1e7"})
+				out = append(out, fault.Fault{Field: fmt.Sprintf("pairs[%d].%s", i, v.field), Given: fmt.Sprint(v.x), Problem: "is out of range",
+					Want: "0 to 1e7"})
 			}
 		}
 		if p.P95 < p.P5 {
-			out = append(out, fault.Fault{Field: fmt.Sprintf("pairs[%d].p95", i), Given: fmt.Sprint(p.P95), Problem: "is below P5", Want: "P5 or more"})
+			out = append(out, fault.Fault{Field: fmt.Sprintf("pairs[%d].p95", i), Given: fmt.Sprint(p.P95), Problem: "is below P5",
+				Want: "P5 or more"})
 		}
 		if p.Word == "" && p.P95 == 0 || p.Word != "" && p.Word != loose && p.Word != locks {
-			out = append(out, fault.Fault{Field: fmt.Sprintf("pairs[%d].word", i), Given: p.Word, Problem: "is not understood", Want: "empty with a force, loose or locks without"})
+			out = append(out, fault.Fault{Field: fmt.Sprintf("pairs[%d].word", i), Given: p.Word, Problem: "is not understood",
+				Want: "empty with a force, loose or locks without"})
 		}
 	}
 	return out
@@ -137,7 +140,8 @@ func WriteTest(w io.Writer, s TestSheet) error {
 	}
 	book := page.New(size, picture.EncodePNG)
 	defer book.Wait()
-	c := emptyComposer(book, Sheet{Job: s.Job, Title: s.Title, Revision: s.Revision, Author: s.Author, Date: s.Date, Tool: s.Tool, Units: s.Units}, "Test sheet, job", [2]string{"Latch", s.Latch})
+	c := emptyComposer(book, Sheet{Job: s.Job, Title: s.Title, Revision: s.Revision, Author: s.Author, Date: s.Date, Tool: s.Tool,
+		Units: s.Units}, "Test sheet, job", [2]string{"Latch", s.Latch})
 	if err := book.Flow(c.frame, c.testItems(s)); err != nil {
 		return fmt.Errorf("lay out the test sheet: %w", err)
 	}
@@ -146,8 +150,9 @@ func WriteTest(w io.Writer, s TestSheet) error {
 	}
 	var file bytes.Buffer
 	err := book.Write(&file, page.Info{
-		Title: "Test sheet " + s.Job + ": latch " + s.Latch, Author: s.Author, Subject: "Pressing a ladder of coupons", Keywords: s.Job + ", " + s.Latch,
-		Creator: s.Tool, Language: "en", Date: s.Date.UTC().Truncate(time.Second),
+		Title: "Test sheet " + s.Job + ": latch " + s.Latch, Author: s.Author, Subject: "Pressing a ladder of coupons",
+		Keywords: s.Job + ", " + s.Latch,
+		Creator:  s.Tool, Language: "en", Date: s.Date.UTC().Truncate(time.Second),
 	})
 	if err != nil {
 		return fmt.Errorf("write the test sheet: %w", err)

@@ -68,8 +68,10 @@ func (c *composer) titleBlock() page.Block {
 		author = " "
 	}
 	block := page.Stack(0,
-		row(cell{c.what, s.Job, 50, 12, 3}, cell{say("head.title"), s.Title, 0, 10, 2}, cell{say("head.revision"), s.Revision, 24, 12, 2}, cell{say("head.page"), " ", pageCell, 12, 1}),
-		row(cell{say("head.date"), s.Date.Format("2006-01-02"), 28, 9, 1}, cell{say("head.author"), author, 0, 9, 1}, cell{c.mark[0], c.mark[1], 50, 9, 1}, cell{say("head.tool"), s.Tool, 34, 9, 1}))
+		row(cell{c.what, s.Job, 50, 12, 3}, cell{say("head.title"), s.Title, 0, 10, 2}, cell{say("head.revision"), s.Revision, 24, 12, 2},
+			cell{say("head.page"), " ", pageCell, 12, 1}),
+		row(cell{say("head.date"), s.Date.Format("2006-01-02"), 28, 9, 1}, cell{say("head.author"), author, 0, 9, 1},
+			cell{c.mark[0], c.mark[1], 50, 9, 1}, cell{say("head.tool"), s.Tool, 34, 9, 1}))
 	framed := page.Framed(block, w, 0.4)
 	if s.Override == "" {
 		return framed

@@ -184,7 +184,8 @@ func (v *checker) step(at string, s Step) {
 	v.notBelowZero(at+".seat.low", s.Seat.Low)
 	v.notBelowZero(at+".seat.high", s.Seat.High)
 	if !(s.Seat.Low >= 0.01 || s.Seat.High >= 0.01) || s.Seat.High > 0 && !(s.Seat.High-s.Seat.Low >= 0.01) {
-		v.fault(at+".seat", fmt.Sprintf("%g to %g mm", s.Seat.Low, s.Seat.High), "are no limits that can be measured", "0.01 mm apart or more, 0 for any")
+		v.fault(at+".seat", fmt.Sprintf("%g to %g mm", s.Seat.Low, s.Seat.High), "are no limits that can be measured",
+			"0.01 mm apart or more, 0 for any")
 	}
 	if g := s.Seat; g.First < 0 || g.Each < 0 || (g.First > 0) != (g.Each > 0) {
 		v.fault(at+".seat.each", fmt.Sprintf("first %d, one in %d", g.First, g.Each), "is no plan", "both above 0, or none")
@@ -194,7 +195,8 @@ func (v *checker) step(at string, s Step) {
 	for _, n := range []struct {
 		name  string
 		value float64
-	}{{"usable", s.Usable}, {"lever", s.Lever}, {"pull", s.Pull}, {"facts.tool_mass_kg", s.Facts.ToolMassKg}, {"facts.rated_force", s.Facts.RatedForce}, {"facts.worst_force", s.Facts.WorstForce}} {
+	}{{"usable", s.Usable}, {"lever", s.Lever}, {"pull", s.Pull}, {"facts.tool_mass_kg", s.Facts.ToolMassKg}, {"facts.rated_force",
+		s.Facts.RatedForce}, {"facts.worst_force", s.Facts.WorstForce}} {
 		v.notBelowZero(at+"."+n.name, n.value)
 	}
 	p := s.Pictures
@@ -263,7 +265,8 @@ func (v *checker) force(at string, f Force) {
 	for _, n := range []struct {
 		name  string
 		value float64
-	}{{"peak", f.Peak}, {"p5", f.P5}, {"p50", f.P50}, {"p95", f.P95}, {"worst", f.Worst}, {"seat", f.Seat}, {"stroke", f.Stroke}, {"work", f.Work}, {"humps", float64(f.Humps)}} {
+	}{{"peak", f.Peak}, {"p5", f.P5}, {"p50", f.P50}, {"p95", f.P95}, {"worst", f.Worst}, {"seat", f.Seat}, {"stroke", f.Stroke}, {"work",
+		f.Work}, {"humps", float64(f.Humps)}} {
 		v.notBelowZero(at+"."+n.name, n.value)
 	}
 	if !(f.Jammed >= 0 && f.Jammed <= force.JamsForP95) {
@@ -276,7 +279,8 @@ func (v *checker) force(at string, f Force) {
 	v.most(at+".curve", len(f.Curve), MostCurve)
 	for i, p := range f.Curve {
 		if p[1] < 0 || i > 0 && p[0] > f.Curve[i-1][0] {
-			v.fault(fmt.Sprintf("%s.curve[%d]", at, i), fmt.Sprintf("lift %g mm, force %g N", p[0], p[1]), "does not belong to a stroke", "lift falling, force 0 or more")
+			v.fault(fmt.Sprintf("%s.curve[%d]", at, i), fmt.Sprintf("lift %g mm, force %g N", p[0], p[1]), "does not belong to a stroke",
+				"lift falling, force 0 or more")
 			break
 		}
 	}

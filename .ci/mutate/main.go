@@ -203,7 +203,8 @@ func (r *room) look(name string, f *ast.File) {
 					}
 					if x, err := strconv.ParseInt(lit.Value, 0, 64); err == nil {
 						was := lit.Value
-						r.add(site{name, values.Names[min(i, len(values.Names)-1)].Name + " = " + was, strconv.FormatInt(x+1, 10), line(lit.Pos()), func() func() { lit.Value = strconv.FormatInt(x+1, 10); return func() { lit.Value = was } }})
+						r.add(site{name, values.Names[min(i, len(values.Names)-1)].Name + " = " + was, strconv.FormatInt(x+1, 10), line(lit.Pos()),
+							func() func() { lit.Value = strconv.FormatInt(x+1, 10); return func() { lit.Value = was } }})
 					}
 				}
 			}
@@ -235,7 +236,8 @@ func (r *room) look(name string, f *ast.File) {
 				r.add(site{name, text(v), "without sign", line(v.Pos()), func() func() { v.Op = token.ADD; return func() { v.Op = token.SUB } }})
 			case token.NOT:
 				was := v.X
-				r.add(site{name, text(v), "without not", line(v.Pos()), func() func() { v.X = &ast.UnaryExpr{Op: token.NOT, X: was}; return func() { v.X = was } }})
+				r.add(site{name, text(v), "without not", line(v.Pos()),
+					func() func() { v.X = &ast.UnaryExpr{Op: token.NOT, X: was}; return func() { v.X = was } }})
 			}
 		}
 		return true
@@ -302,7 +304,8 @@ func (r *room) judge(s site, first string, limit time.Duration) string {
 func tested(room, overlay, run string, limit time.Duration) string {
 	ctx, stop := context.WithTimeout(context.Background(), limit)
 	defer stop()
-	cmd := exec.CommandContext(ctx, "go", "test", "-overlay", overlay, "-failfast", "-vet=off", "-run", run, "-timeout", limit.String(), "./"+room)
+	cmd := exec.CommandContext(ctx, "go", "test", "-overlay", overlay, "-failfast", "-vet=off", "-run", run, "-timeout", limit.String(),
+		"./"+room)
 	cmd.WaitDelay = 5 * time.Second
 	switch out, err := cmd.CombinedOutput(); {
 	case err == nil:

@@ -93,7 +93,8 @@ func (k *calibrateCommand) Run(c *console) error {
 	if k.Date != "" {
 		sheet.Date = k.Date
 	}
-	out := report.Fitted{Schema: "ramnest calibrate", Tool: tool, Number: j.Number, Fit: fit, Sheet: sheet, Card: card, Scale: j.Shown().One(unit.Force)}
+	out := report.Fitted{Schema: "ramnest calibrate", Tool: tool, Number: j.Number, Fit: fit, Sheet: sheet, Card: card,
+		Scale: j.Shown().One(unit.Force)}
 	for _, e := range fit.Offsets {
 		a, err := fit.AdviseContext(c.ctx, calibrate.Goal{Latch: e.Name, Failure: k.Failure, Round: rounds[e.Name]})
 		if err != nil {
@@ -123,7 +124,8 @@ func (k *calibrateCommand) measurements(c *console, j *job.File) ([]calibrate.Me
 	if err != nil {
 		return nil, step, badUse{fmt.Sprintf("%s: cannot be read: %s", k.Measured, innermost(err))}
 	}
-	rows, err := calibrate.ReadMeasurementsWithin(bytes.NewReader(data), j.Shown().One(unit.Force), calibrate.Limits{Bytes: c.shopBytes, Rows: c.rows})
+	rows, err := calibrate.ReadMeasurementsWithin(bytes.NewReader(data), j.Shown().One(unit.Force),
+		calibrate.Limits{Bytes: c.shopBytes, Rows: c.rows})
 	if err != nil {
 		return nil, step, k.wrong(err)
 	}
@@ -149,14 +151,16 @@ func (k *calibrateCommand) measurements(c *console, j *job.File) ([]calibrate.Me
 		problems = append(problems, jobfile.Problem{File: k.Measured, Line: r.Line, Fault: wrong})
 	}
 	if len(rows) == 0 {
-		problems = append(problems, jobfile.Problem{File: k.Measured, Fault: fault.Fault{Field: "force", Problem: "is filled in on no line", Want: "one measured pair or more"}})
+		problems = append(problems, jobfile.Problem{File: k.Measured,
+			Fault: fault.Fault{Field: "force", Problem: "is filled in on no line", Want: "one measured pair or more"}})
 	}
 	return rows, step, problems.Err()
 }
 
 // input rebuilds the coupons that were measured, and gives the price of another
 // ladder by latch.
-func (k *calibrateCommand) input(c *console, j *job.File, step job.Step, rung float64, rows []calibrate.Measurement, card quote.RateCard) (calibrate.Input, map[string]float64, error) {
+func (k *calibrateCommand) input(c *console, j *job.File, step job.Step, rung float64, rows []calibrate.Measurement,
+	card quote.RateCard) (calibrate.Input, map[string]float64, error) {
 	in := calibrate.Input{Assembly: j.Assembly(step), MostRows: c.rows, Stepped: map[string]force.Member{}}
 	rounds := map[string]float64{}
 	lower, _ := j.Materials.Resolve(step.Lower.MaterialSpec)
@@ -185,7 +189,8 @@ func (k *calibrateCommand) input(c *console, j *job.File, step job.Step, rung fl
 			rounds[l.ID] = cost.All
 		}
 		if of(true) {
-			in.Coupons = append(in.Coupons, calibrate.Coupon{Latch: l.ID, Name: calibrate.Piece, Size: l.Size(lower, upper).Value, Places: len(l.At)})
+			in.Coupons = append(in.Coupons, calibrate.Coupon{Latch: l.ID, Name: calibrate.Piece, Size: l.Size(lower, upper).Value,
+				Places: len(l.At)})
 		}
 	}
 	return in, rounds, nil

@@ -85,7 +85,8 @@ func (i *initCommand) Run(c *console) error {
 			return err
 		}
 	}
-	text, err := starter.Write(starter.Answers{Number: i.Number, Title: i.Title, Date: i.Date, Units: i.Units, Kind: i.Latch, Material: i.Material, Process: i.Process, Rate: i.Rate})
+	text, err := starter.Write(starter.Answers{Number: i.Number, Title: i.Title, Date: i.Date, Units: i.Units, Kind: i.Latch,
+		Material: i.Material, Process: i.Process, Rate: i.Rate})
 	if err != nil {
 		return err
 	}
@@ -169,7 +170,8 @@ func (c *console) answer(questions []question) error {
 		}
 	}
 	if len(missing) > 0 {
-		return badUse{fmt.Sprintf("init: nobody can be asked (no terminal), so these must be stated: %s; see ramnest init --help", strings.Join(missing, ", "))}
+		return badUse{fmt.Sprintf("init: nobody can be asked (no terminal), so these must be stated: %s; see ramnest init --help",
+			strings.Join(missing, ", "))}
 	}
 	return nil
 }

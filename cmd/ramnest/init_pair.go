@@ -69,7 +69,8 @@ func (i *initCommand) fromPair(c *console) error {
 func (i *initCommand) below(file string) (string, error) {
 	name, err := filepath.Rel(filepath.Dir(i.File), file)
 	if err != nil || strings.HasPrefix(filepath.ToSlash(name), "../") {
-		return "", badUse{fmt.Sprintf("init: %s: lies outside the folder of %s, from which a job reads; write the job above its parts", file, i.File)}
+		return "", badUse{fmt.Sprintf("init: %s: lies outside the folder of %s, from which a job reads; write the job above its parts", file,
+			i.File)}
 	}
 	return filepath.ToSlash(name), nil
 }

@@ -25,7 +25,8 @@ func (c *console) stage(name string) (done func()) {
 // tells what it found of a run that was killed there. Every command writes by it; a batch
 // writes its jobs by a folder of its own, which asks the same inputs.
 func (c *console) write(folder string, files []export.File) error {
-	return export.WriteFilesTelling(c.ctx, folder, files, &c.inputs, func(text string) { fmt.Fprintf(c.err, "ramnest: %s: %s\n", folder, text) })
+	return export.WriteFilesTelling(c.ctx, folder, files, &c.inputs,
+		func(text string) { fmt.Fprintf(c.err, "ramnest: %s: %s\n", folder, text) })
 }
 
 // writeFile writes one file, whole or not at all.

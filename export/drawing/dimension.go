@@ -136,7 +136,8 @@ type rail struct {
 }
 
 func (l rail) at(along, out float64) point {
-	return point{l.start[0] + float64(along*l.along[0]) + float64(out*l.out[0]), l.start[1] + float64(along*l.along[1]) + float64(out*l.out[1])}
+	return point{l.start[0] + float64(along*l.along[0]) + float64(out*l.out[0]),
+		l.start[1] + float64(along*l.along[1]) + float64(out*l.out[1])}
 }
 
 // draw puts a side on the sheet.

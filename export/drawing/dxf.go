@@ -33,7 +33,8 @@ func (s Set) writeDXF(w io.Writer, sheets []sheet) error {
 		k := one * sh.scale.body / sh.scale.sheet
 		wide, high = wide+k*(sh.size.Width+20), max(high, k*sh.size.Height)
 	}
-	d.put(0, "SECTION", 2, "HEADER", 9, "$ACADVER", 1, "AC1009", 9, "$EXTMIN", 10, 0.0, 20, 0.0, 9, "$EXTMAX", 10, wide, 20, high, 9, "$LTSCALE", 40, 1.0, 0, "ENDSEC")
+	d.put(0, "SECTION", 2, "HEADER", 9, "$ACADVER", 1, "AC1009", 9, "$EXTMIN", 10, 0.0, 20, 0.0, 9, "$EXTMAX", 10, wide, 20, high, 9,
+		"$LTSCALE", 40, 1.0, 0, "ENDSEC")
 	d.tables(one * sheets[0].scale.body / sheets[0].scale.sheet)
 	d.put(0, "SECTION", 2, "BLOCKS", 0, "ENDSEC", 0, "SECTION", 2, "ENTITIES")
 	at := 0.0 // in units of the file

@@ -79,5 +79,6 @@ const arrowLong, arrowHalf = 2.6, 0.45
 // corners of an arrow head.
 func (a arrow) corners() [3]point {
 	back := point{a.tip[0] - arrowLong*a.to[0], a.tip[1] - arrowLong*a.to[1]}
-	return [3]point{a.tip, {back[0] - arrowHalf*a.to[1], back[1] + arrowHalf*a.to[0]}, {back[0] + arrowHalf*a.to[1], back[1] - arrowHalf*a.to[0]}}
+	return [3]point{a.tip, {back[0] - arrowHalf*a.to[1], back[1] + arrowHalf*a.to[0]},
+		{back[0] + arrowHalf*a.to[1], back[1] - arrowHalf*a.to[0]}}
 }

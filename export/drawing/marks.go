@@ -128,7 +128,8 @@ func (l *layout) tags(k *ink, at point) {
 			for _, p := range s.points {
 				a := b
 				b = l.on(0, at, p)
-				if a != b && meets(r, room{min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1])}) && crosses(a, b, r.x0, r.y0, r.x1, r.y1) {
+				if a != b && meets(r, room{min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1])}) &&
+					crosses(a, b, r.x0, r.y0, r.x1, r.y1) {
 					if n++; n == 4 {
 						return n
 					}
@@ -177,7 +178,8 @@ func (l *layout) tags(k *ink, at point) {
 			}
 		}
 		taken = append(taken, best)
-		k.labels = append(k.labels, label{at: point{(best.x0 + best.x1) / 2, best.y1 - 0.6}, align: 0.5, size: tagType, bold: true, text: feature.Tag, blank: true})
+		k.labels = append(k.labels, label{at: point{(best.x0 + best.x1) / 2, best.y1 - 0.6}, align: 0.5, size: tagType, bold: true,
+			text: feature.Tag, blank: true})
 	}
 }
 

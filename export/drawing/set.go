@@ -86,7 +86,8 @@ func (s Set) check() error {
 		return fault.Fault{Field: "bodies", Problem: "there is nothing to draw"}
 	}
 	if !(s.Paper.Width >= 100 && s.Paper.Height >= 100 && s.Paper.Width <= 2000 && s.Paper.Height <= 2000) {
-		return fault.Fault{Field: "paper", Given: fmt.Sprintf("%g x %g mm", s.Paper.Width, s.Paper.Height), Problem: "is no sheet to draw on", Want: "100 to 2000 mm a side"}
+		return fault.Fault{Field: "paper", Given: fmt.Sprintf("%g x %g mm", s.Paper.Width, s.Paper.Height), Problem: "is no sheet to draw on",
+			Want: "100 to 2000 mm a side"}
 	}
 	for i, b := range s.Bodies {
 		field := fmt.Sprintf("bodies[%d]", i)

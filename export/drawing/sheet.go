@@ -60,7 +60,8 @@ func (d drafter) draw() (sheet, error) {
 		}
 	}
 	last := scales[len(scales)-1]
-	return sheet{}, fault.Fault{Field: "bodies", Given: d.body.Name, Problem: "does not go on the sheet at " + last.String(), Want: "a larger paper"}
+	return sheet{}, fault.Fault{Field: "bodies", Given: d.body.Name, Problem: "does not go on the sheet at " + last.String(),
+		Want: "a larger paper"}
 }
 
 // A picture is the lines of one view, in mm of the body.

@@ -23,9 +23,12 @@ func (l *layout) strip(k *ink) {
 	s, b := l.set, l.body
 	author := s.Author
 	rows := [][]cell{
-		{{"Workshop drawing", b.Name + ": " + s.Title, 0, 11}, {"Job", s.Job, 46, 11}, {"Revision", s.Revision, 18, 11}, {"Sheet", fmt.Sprintf("%d of %d", l.number, len(s.Bodies)), 20, 11}},
-		{{"Material and process", b.Material + " by " + b.Process, 44, 9}, {"Build direction", b.Build, 56, 9}, {"General tolerance", b.Tolerance, 0, 9}, {"Engraved", b.Mark, 44, 9}, {"Mass", b.Mass, 20, 9}},
-		{{"Date", s.Date.Format(time.DateOnly), 22, 9}, {"Author", author, 0, 9}, {"Fingerprint", s.Fingerprint, 22, 9}, {"Scale", l.scale.String(), 14, 9}, {"Dimensions in", s.unit(), 22, 9}, {l.projection(), "", 46, 9}, {"Made with", s.Tool, 30, 9}},
+		{{"Workshop drawing", b.Name + ": " + s.Title, 0, 11}, {"Job", s.Job, 46, 11}, {"Revision", s.Revision, 18, 11},
+			{"Sheet", fmt.Sprintf("%d of %d", l.number, len(s.Bodies)), 20, 11}},
+		{{"Material and process", b.Material + " by " + b.Process, 44, 9}, {"Build direction", b.Build, 56, 9},
+			{"General tolerance", b.Tolerance, 0, 9}, {"Engraved", b.Mark, 44, 9}, {"Mass", b.Mass, 20, 9}},
+		{{"Date", s.Date.Format(time.DateOnly), 22, 9}, {"Author", author, 0, 9}, {"Fingerprint", s.Fingerprint, 22, 9},
+			{"Scale", l.scale.String(), 14, 9}, {"Dimensions in", s.unit(), 22, 9}, {l.projection(), "", 46, 9}, {"Made with", s.Tool, 30, 9}},
 	}
 	high := stripHigh / float64(len(rows))
 	for n, row := range rows {

@@ -27,12 +27,14 @@ func writeSVG(w io.Writer, s Set, sheets []sheet) error {
 		return e.String()
 	}
 	fmt.Fprintf(&b, "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%smm\" height=\"%smm\" viewBox=\"0 0 %s %s\">\n", n(wide), n(high), n(wide), n(high))
-	fmt.Fprintf(&b, "<title>%s</title>\n<rect width=\"%s\" height=\"%s\" fill=\"#fff\"/>\n", esc("Drawings of job "+s.Job+": "+s.Title), n(wide), n(high))
+	fmt.Fprintf(&b, "<title>%s</title>\n<rect width=\"%s\" height=\"%s\" fill=\"#fff\"/>\n", esc("Drawings of job "+s.Job+": "+s.Title),
+		n(wide), n(high))
 	top := 0.0
 	book := page.New(s.Paper, nil)
 	defer book.Wait()
 	for _, sh := range sheets {
-		fmt.Fprintf(&b, "<g transform=\"translate(0 %s)\" font-family=\"Liberation Sans, Arial, Helvetica, sans-serif\">\n<title>%s</title>\n", n(top), esc(sh.name))
+		fmt.Fprintf(&b, "<g transform=\"translate(0 %s)\" font-family=\"Liberation Sans, Arial, Helvetica, sans-serif\">\n<title>%s</title>\n",
+			n(top), esc(sh.name))
 		for kind := range kinds {
 			dash := ""
 			for i, d := range dashes[kind] {
@@ -44,7 +46,8 @@ func writeSVG(w io.Writer, s Set, sheets []sheet) error {
 			if dash != "" {
 				dash = " stroke-dasharray=\"" + dash + "\""
 			}
-			fmt.Fprintf(&b, "<path class=\"%s\" fill=\"none\" stroke=\"#000\" stroke-width=\"%s\" stroke-linejoin=\"round\"%s d=\"", names[kind], n(widths[kind]), dash)
+			fmt.Fprintf(&b, "<path class=\"%s\" fill=\"none\" stroke=\"#000\" stroke-width=\"%s\" stroke-linejoin=\"round\"%s d=\"", names[kind],
+				n(widths[kind]), dash)
 			for _, k := range sh.strokes {
 				if k.kind != kind {
 					continue
@@ -85,10 +88,12 @@ func writeSVG(w io.Writer, s Set, sheets []sheet) error {
 				if t.up {
 					turn = " transform=\"rotate(-90 " + n(t.at[0]) + " " + n(t.at[1]) + ")\""
 				}
-				fmt.Fprintf(&b, "<rect x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\" fill=\"#fff\"%s/>\n", n(t.at[0]-t.align*width-0.3), n(t.at[1]-0.74*size-0.2), n(width+0.6), n(0.74*size+0.5), turn)
+				fmt.Fprintf(&b, "<rect x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\" fill=\"#fff\"%s/>\n", n(t.at[0]-t.align*width-0.3),
+					n(t.at[1]-0.74*size-0.2), n(width+0.6), n(0.74*size+0.5), turn)
 			}
 			anchor := map[float64]string{0: "start", 0.5: "middle", 1: "end"}[t.align]
-			fmt.Fprintf(&b, "<text x=\"%s\" y=\"%s\" font-size=\"%s\" text-anchor=\"%s\"%s>%s</text>\n", n(t.at[0]), n(t.at[1]), n(size), anchor, more, esc(text))
+			fmt.Fprintf(&b, "<text x=\"%s\" y=\"%s\" font-size=\"%s\" text-anchor=\"%s\"%s>%s</text>\n", n(t.at[0]), n(t.at[1]), n(size), anchor,
+				more, esc(text))
 		}
 		b.WriteString("</g>\n")
 		top += sh.size.Height

@@ -33,7 +33,8 @@ func (d drafter) tableOf() table {
 		case f.Size[0] > 0:
 			size = s.length(f.Size[0]) + " × " + s.length(f.Size[1])
 		}
-		t.rows = append(t.rows, []string{f.Tag, f.Name, size, s.length(f.At[0] - origin[0]), s.length(f.At[1] - origin[1]), s.length(min(f.Z[0], f.Z[1])), s.length(max(f.Z[0], f.Z[1]))})
+		t.rows = append(t.rows, []string{f.Tag, f.Name, size, s.length(f.At[0] - origin[0]), s.length(f.At[1] - origin[1]),
+			s.length(min(f.Z[0], f.Z[1])), s.length(max(f.Z[0], f.Z[1]))})
 	}
 	f := page.Font{Size: tableType}
 	t.widths = make([]float64, 7)

@@ -102,11 +102,13 @@ func (l *layout) blanks(left, right string) page.Block {
 
 func (l *layout) table() []page.Item {
 	t := page.Table{Font: l.body, Pad: l.body.Size / 8, Columns: []page.Column{
-		{Title: "Item"}, {Title: "Pieces", Width: 14, Right: true}, {Title: "Material", Width: 26}, {Title: "Stands in the build", Width: 25}, {Title: "Size up to, " + l.Units.Name(unit.Length), Width: 33},
+		{Title: "Item"}, {Title: "Pieces", Width: 14, Right: true}, {Title: "Material", Width: 26}, {Title: "Stands in the build", Width: 25},
+		{Title: "Size up to, " + l.Units.Name(unit.Length), Width: 33},
 		{Title: l.Units.Name(unit.Mass), Width: 14, Right: true}, {Title: l.short(l.Offer.Currency), Width: 22, Right: true}}}.Widths(l.width)
 	var rows [][]string
 	for _, p := range l.Offer.Prices() {
-		rows = append(rows, []string{clean(p.Name), fmt.Sprint(p.Pieces), clean(p.Material + " " + p.Process), clean(p.Orientation), l.size(p.Box), unit.Mass.Of(p.Mass/1000).Number(l.Units, nil), fmt.Sprintf("%.2f", p.Amount)})
+		rows = append(rows, []string{clean(p.Name), fmt.Sprint(p.Pieces), clean(p.Material + " " + p.Process), clean(p.Orientation),
+			l.size(p.Box), unit.Mass.Of(p.Mass/1000).Number(l.Units, nil), fmt.Sprintf("%.2f", p.Amount)})
 	}
 	return t.Items(l.book, rows)
 }
@@ -132,7 +134,8 @@ func (l *layout) total() page.Block {
 
 func (l *layout) breaks() []page.Item {
 	t := page.Table{Font: l.body, Pad: l.body.Size / 8, Columns: []page.Column{
-		{Title: "Orders of this kind at once", Width: 50, Right: true}, {Title: "Each, " + l.short(l.Offer.Currency), Width: 36, Right: true}, {Title: "Total, " + l.short(l.Offer.Currency), Width: 40, Right: true}, {Title: ""}}}.Widths(l.width)
+		{Title: "Orders of this kind at once", Width: 50, Right: true}, {Title: "Each, " + l.short(l.Offer.Currency), Width: 36,
+			Right: true}, {Title: "Total, " + l.short(l.Offer.Currency), Width: 40, Right: true}, {Title: ""}}}.Widths(l.width)
 	var rows [][]string
 	for _, b := range l.Offer.Breaks {
 		rows = append(rows, []string{fmt.Sprint(b.Quantity), fmt.Sprintf("%.2f", b.Each), fmt.Sprintf("%.2f", b.Total), ""})

@@ -60,7 +60,8 @@ func Write(w io.Writer, p Page) error {
 		err := book.Flow(frame, l.items())
 		if err == nil && len(book.Pages) == 1 {
 			l.foot(book.Pages[0], size)
-			err = book.Write(w, page.Info{Title: clean("Offer " + p.Job + ": " + p.Title), Author: clean(p.Author), Subject: "Assembly tooling", Creator: p.Tool, Language: "en", Date: date})
+			err = book.Write(w, page.Info{Title: clean("Offer " + p.Job + ": " + p.Title), Author: clean(p.Author), Subject: "Assembly tooling",
+				Creator: p.Tool, Language: "en", Date: date})
 			if err != nil {
 				return fmt.Errorf("write the offer: %w", err)
 			}
@@ -71,7 +72,8 @@ func Write(w io.Writer, p Page) error {
 			return fmt.Errorf("lay out the offer: %w", err)
 		}
 	}
-	return fault.Fault{Field: "offer", Given: fmt.Sprintf("%d lines", len(p.Offer.Prices())), Problem: "do not stand on one page", Want: "fewer coupons or steps in one offer"}
+	return fault.Fault{Field: "offer", Given: fmt.Sprintf("%d lines", len(p.Offer.Prices())), Problem: "do not stand on one page",
+		Want: "fewer coupons or steps in one offer"}
 }
 
 func clean(s string) string {

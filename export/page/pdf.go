@@ -53,7 +53,8 @@ const family = "sans"
 // a book calls Wait before he is done with it.
 func New(size Size, paletted Encoder) *Book {
 	pdf := sync.OnceValue(func() *gofpdf.Fpdf { return begin(size) })
-	return &Book{Size: size, pdf: pdf, fonts: newMetrics(pdf), widths: map[int]bool{}, paletted: paletted, slots: make(chan struct{}, runtime.GOMAXPROCS(0))}
+	return &Book{Size: size, pdf: pdf, fonts: newMetrics(pdf), widths: map[int]bool{}, paletted: paletted,
+		slots: make(chan struct{}, runtime.GOMAXPROCS(0))}
 }
 
 // begin reads the fonts, which takes longer than setting a few pages.

@@ -50,7 +50,8 @@ func (r *raster) fill(s Shade, outline ...[2]float64) {
 	for _, q := range outline {
 		box = box.with(q[0]*r.scale, q[1]*r.scale)
 	}
-	at := image.Rect(int(math.Floor(box.x0)), int(math.Floor(box.y0)), int(math.Ceil(box.x1)), int(math.Ceil(box.y1))).Intersect(r.img.Bounds())
+	at := image.Rect(int(math.Floor(box.x0)), int(math.Floor(box.y0)), int(math.Ceil(box.x1)),
+		int(math.Ceil(box.y1))).Intersect(r.img.Bounds())
 	if at.Empty() {
 		return
 	}

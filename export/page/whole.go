@@ -16,5 +16,6 @@ func whole(s string) string {
 		return s
 	}
 	s = unitBehind.ReplaceAllString(s, "$1\u00a0$2$3")
-	return strings.NewReplacer("\u00a0N mm", "\u00a0N\u00a0mm", "\u00a0lbf in", "\u00a0lbf\u00a0in", "\u00a0\u00d7 ", "\u00a0\u00d7\u00a0").Replace(s)
+	return strings.NewReplacer("\u00a0N mm", "\u00a0N\u00a0mm", "\u00a0lbf in", "\u00a0lbf\u00a0in", "\u00a0\u00d7 ",
+		"\u00a0\u00d7\u00a0").Replace(s)
 }

@@ -103,7 +103,8 @@ func (b *Body) check(field string) error {
 	for i, t := range b.Triangles {
 		for _, corner := range t {
 			if corner < 0 || int(corner) >= len(b.Vertices) {
-				return &SceneError{Field: fmt.Sprintf("%s.Triangles[%d]", field, i), Problem: fmt.Sprintf("points to vertex %d, but there are %d", corner, len(b.Vertices))}
+				return &SceneError{Field: fmt.Sprintf("%s.Triangles[%d]", field, i),
+					Problem: fmt.Sprintf("points to vertex %d, but there are %d", corner, len(b.Vertices))}
 			}
 		}
 	}

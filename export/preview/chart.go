@@ -35,7 +35,8 @@ func figureOf(i int, s Step, u unit.System) (figure, error) {
 	design := "design force " + push(s.Design)
 	f := chart.Force{
 		Curve: s.Curve, Band: s.Band, Length: u.One(unit.Length), Push: u.One(unit.Force),
-		Words:  chart.Words{Push: "force, " + out.ForceU, Travel: "travel from first contact, " + out.LengthU, Stop: "seat", Band: "90 of 100 assemblies"},
+		Words: chart.Words{Push: "force, " + out.ForceU, Travel: "travel from first contact, " + out.LengthU, Stop: "seat",
+			Band: "90 of 100 assemblies"},
 		Number: func(v float64, decimals int) string { return strconv.FormatFloat(v+0, 'f', decimals, 64) },
 	}
 	if s.Design > 0 {

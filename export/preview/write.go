@@ -79,12 +79,14 @@ func Write(w io.Writer, d Document) error {
 	if err != nil {
 		return fmt.Errorf("read the page: %w", err)
 	}
-	script := "'use strict';\n(function () {\n" + strings.Join([]string{modelText, edgesText, rasterText, sceneText, curveText, programText}, "\n") + "}());\n"
+	script := "'use strict';\n(function () {\n" + strings.Join([]string{modelText, edgesText, rasterText, sceneText, curveText, programText},
+		"\n") + "}());\n"
 	u := unitsOf(d.Units)
 	v := view{
 		Document: d, Style: template.CSS(styleText), Script: template.JS(script), Several: len(d.Steps) > 1,
-		Policy: "default-src 'none'; script-src '" + digest(script) + "'; style-src '" + digest(styleText) + "'; base-uri 'none'; form-action 'none'",
-		Data:   data{Units: u},
+		Policy: "default-src 'none'; script-src '" + digest(script) + "'; style-src '" + digest(styleText) +
+			"'; base-uri 'none'; form-action 'none'",
+		Data: data{Units: u},
 	}
 	for _, b := range d.Bodies {
 		p := pack(b)
@@ -99,7 +101,8 @@ func Write(w io.Writer, d Document) error {
 			return fmt.Errorf("draw the force of %q: %w", s.Name, err)
 		}
 		v.Charts = append(v.Charts, drawn)
-		to := dataStep{Plot: [4]float64{drawn.plot.Left, drawn.plot.Top, drawn.plot.Right, drawn.plot.Bottom}, Name: s.Name, Stroke: s.Stroke(), Thrust: s.Thrust, Curve: s.Curve, Band: s.Band}
+		to := dataStep{Plot: [4]float64{drawn.plot.Left, drawn.plot.Top, drawn.plot.Right, drawn.plot.Bottom}, Name: s.Name, Stroke: s.Stroke(),
+			Thrust: s.Thrust, Curve: s.Curve, Band: s.Band}
 		for _, p := range s.Scene {
 			to.Scene = append(to.Scene, dataPlaced(p))
 		}

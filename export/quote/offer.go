@@ -142,7 +142,8 @@ func (c RateCard) refuse(items []Item) error {
 		}
 	}
 	if pieces > mostPieces {
-		errs = append(errs, fault.Fault{Field: "items", Given: fmt.Sprint(pieces, " pieces"), Problem: "are too many for one order", Want: fmt.Sprintf("%d at most", mostPieces)})
+		errs = append(errs, fault.Fault{Field: "items", Given: fmt.Sprint(pieces, " pieces"), Problem: "are too many for one order",
+			Want: fmt.Sprintf("%d at most", mostPieces)})
 	}
 	return errors.Join(errs...)
 }
@@ -186,8 +187,10 @@ func (c RateCard) price(items []Item) (Offer, error) {
 	for i, it := range items {
 		x, n := costs[i], float64(it.Count)
 		m := c.machine(it.Process)
-		line := OfferItem{Name: it.Name, Process: it.Process, Material: it.Material, Orientation: it.Orientation, Group: it.Group, Count: it.Count, Volume: it.Volume,
-			Mass: it.Volume / 1000 * m.Density, Box: it.Box, PiecesPerBuild: x.perBuild, BuildHeight: x.height, HeightShare: x.share / n, Hours: x.hours / n,
+		line := OfferItem{Name: it.Name, Process: it.Process, Material: it.Material, Orientation: it.Orientation, Group: it.Group,
+			Count: it.Count, Volume: it.Volume,
+			Mass: it.Volume / 1000 * m.Density, Box: it.Box, PiecesPerBuild: x.perBuild, BuildHeight: x.height, HeightShare: x.share / n,
+			Hours:   x.hours / n,
 			Machine: cents(x.machine / n / (1 - c.Reject)), Stuff: cents(x.material / n / (1 - c.Reject)), Finishing: cents(m.PieceWork)}
 		line.Each = cents(line.Machine + line.Stuff + line.Finishing)
 		line.Amount = cents(line.Each * n)

@@ -9,7 +9,8 @@ import (
 )
 
 // offerHead are the columns of an offer as comma-separated values.
-var offerHead = []string{"item", "process", "material", "orientation", "count", "volume_mm3", "mass_g", "x_mm", "y_mm", "z_mm", "pieces_per_build", "build_height_mm", "height_share_pct",
+var offerHead = []string{"item", "process", "material", "orientation", "count", "volume_mm3", "mass_g", "x_mm", "y_mm", "z_mm",
+	"pieces_per_build", "build_height_mm", "height_share_pct",
 	"machine_hours", "machine", "material_cost", "finishing", "each", "amount", "currency", "note"}
 
 // WriteOffer writes an offer as comma-separated values: the items, what comes on top,
@@ -27,7 +28,8 @@ func WriteOffer(w io.Writer, o Offer, p *Payback, open string) error {
 	short := func(v float64) string { return strconv.FormatFloat(v, 'f', 3, 64) }
 	for _, l := range o.Items {
 		r := row(l.Name)
-		copy(r[1:], []string{l.Process, plain(l.Material), plain(l.Orientation), fmt.Sprint(l.Count), short(l.Volume), short(l.Mass), short(l.Box[0]), short(l.Box[1]), short(l.Box[2]),
+		copy(r[1:], []string{l.Process, plain(l.Material), plain(l.Orientation), fmt.Sprint(l.Count), short(l.Volume), short(l.Mass),
+			short(l.Box[0]), short(l.Box[1]), short(l.Box[2]),
 			fmt.Sprint(l.PiecesPerBuild), short(l.BuildHeight), short(100 * l.HeightShare), short(l.Hours), money(l.Machine), money(l.Stuff), money(l.Finishing), money(l.Each), money(l.Amount)})
 		rows = append(rows, r)
 	}

@@ -33,7 +33,8 @@ func (o Offer) Prices() []Price {
 		if !known {
 			k = len(out)
 			at[key] = k
-			out = append(out, Price{Name: name, Process: it.Process, Material: it.Material, Orientation: it.Orientation, PerBuild: it.PiecesPerBuild})
+			out = append(out, Price{Name: name, Process: it.Process, Material: it.Material, Orientation: it.Orientation,
+				PerBuild: it.PiecesPerBuild})
 			costs = append(costs, 0)
 		}
 		p, n := &out[k], float64(it.Count)

@@ -25,7 +25,8 @@ func (c RateCard) print(process string, items []Item, of []int, costs []cost) ([
 			return nil, err
 		}
 		if n == 0 {
-			return nil, fault.Fault{Field: fmt.Sprintf("items[%d].box", i), Given: fmt.Sprintf("%g x %g x %g mm", items[i].Box[0], items[i].Box[1], items[i].Box[2]),
+			return nil, fault.Fault{Field: fmt.Sprintf("items[%d].box", i),
+				Given:   fmt.Sprintf("%g x %g x %g mm", items[i].Box[0], items[i].Box[1], items[i].Box[2]),
 				Problem: "does not go into the build of " + process, Want: fmt.Sprintf("up to %g x %g x %g mm", m.Build[0], m.Build[1], m.Build[2])}
 		}
 		costs[i].perBuild = n

@@ -75,11 +75,15 @@ type VPPRates struct {
 // InventedRateCard is a card of invented round numbers. It is nobody's price: it
 // stands in until the shop writes its own, and every offer made from it says so.
 func InventedRateCard() RateCard {
-	return RateCard{Name: "INVENTED round numbers, not a price", Currency: "units", Handling: 20, LabourHour: 40, Reject: 0.05, Margin: 0.3, Minimum: 50, Invented: true,
-		PBF: &PBFRates{Machine: Machine{Build: [3]float64{300, 300, 300}, Spacing: 5, Layer: 0.1, MachineHour: 20, BuildSetUp: 40, PieceWork: 3, MaterialKg: 60, Density: 0.95},
+	return RateCard{Name: "INVENTED round numbers, not a price", Currency: "units", Handling: 20, LabourHour: 40, Reject: 0.05, Margin: 0.3,
+		Minimum: 50, Invented: true,
+		PBF: &PBFRates{Machine: Machine{Build: [3]float64{300, 300, 300}, Spacing: 5, Layer: 0.1, MachineHour: 20, BuildSetUp: 40, PieceWork: 3,
+			MaterialKg: 60, Density: 0.95},
 			Recoat: 10, ScanRate: 500, WarmHours: 4, PowderDensity: 0.45, Refresh: 0.4, SharedFill: 0.5},
-		MEX: &MEXRates{Machine: Machine{Build: [3]float64{250, 250, 250}, Spacing: 10, Layer: 0.2, MachineHour: 4, BuildSetUp: 5, PieceWork: 3, MaterialKg: 30, Density: 1.25}, Deposit: 20, LayerChange: 2, Support: 0.1},
-		VPP: &VPPRates{Machine: Machine{Build: [3]float64{200, 120, 200}, Spacing: 5, Layer: 0.05, MachineHour: 6, BuildSetUp: 15, PieceWork: 5, MaterialKg: 80, Density: 1.15}, LayerTime: 8, Support: 0.15},
+		MEX: &MEXRates{Machine: Machine{Build: [3]float64{250, 250, 250}, Spacing: 10, Layer: 0.2, MachineHour: 4, BuildSetUp: 5, PieceWork: 3,
+			MaterialKg: 30, Density: 1.25}, Deposit: 20, LayerChange: 2, Support: 0.1},
+		VPP: &VPPRates{Machine: Machine{Build: [3]float64{200, 120, 200}, Spacing: 5, Layer: 0.05, MachineHour: 6, BuildSetUp: 15, PieceWork: 5,
+			MaterialKg: 80, Density: 1.15}, LayerTime: 8, Support: 0.15},
 	}
 }
 
@@ -100,7 +104,8 @@ func (c RateCard) Validate() []fault.Fault {
 	}
 	for i, q := range c.Quantities {
 		if q < 1 || q > mostPieces || i > 0 && q <= c.Quantities[i-1] {
-			k.add(fmt.Sprintf("quantities[%d]", i), fmt.Sprint(q), "is no rising quantity", fmt.Sprintf("1 to %d, each larger than the one before", mostPieces))
+			k.add(fmt.Sprintf("quantities[%d]", i), fmt.Sprint(q), "is no rising quantity",
+				fmt.Sprintf("1 to %d, each larger than the one before", mostPieces))
 		}
 	}
 	if c.PBF == nil && c.MEX == nil && c.VPP == nil {

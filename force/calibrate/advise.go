@@ -142,7 +142,8 @@ func choose(options []Option, g Goal) int {
 func (f *Fit) window(g *Goal, latch int) error {
 	if g.Least > 0 && g.Most > 0 {
 		if g.Least >= g.Most {
-			return fault.Fault{Field: "goal.least", Given: fmt.Sprintf("%g N", g.Least), Problem: "must be below the most", Want: fmt.Sprintf("below %g N", g.Most)}
+			return fault.Fault{Field: "goal.least", Given: fmt.Sprintf("%g N", g.Least), Problem: "must be below the most",
+				Want: fmt.Sprintf("below %g N", g.Most)}
 		}
 		return nil
 	}
@@ -154,10 +155,12 @@ func (f *Fit) window(g *Goal, latch int) error {
 		return err
 	}
 	if g.Most == 0 && r.NoP95 {
-		return fault.Fault{Field: "goal.most", Problem: "is missing, and the latch as drawn jams too often for a P95 to take in its place", Want: "the most force that may be [N]"}
+		return fault.Fault{Field: "goal.most", Problem: "is missing, and the latch as drawn jams too often for a P95 to take in its place",
+			Want: "the most force that may be [N]"}
 	}
 	if g.Least == 0 && r.P5 == 0 && r.Jammed > 0 {
-		return fault.Fault{Field: "goal.least", Problem: "is missing, and nearly every latch as drawn jams", Want: "the least force that may be [N]"}
+		return fault.Fault{Field: "goal.least", Problem: "is missing, and nearly every latch as drawn jams",
+			Want: "the least force that may be [N]"}
 	}
 	if g.Most == 0 {
 		g.Most = max(r.P95, 1.05*g.Least)
@@ -251,7 +254,8 @@ func (r *risk) best(weights []float64) int {
 }
 
 func (f *Fit) option(r *risk, k int, size float64, name string) Option {
-	o := Option{Coupon: name, Size: size, Light: mean(r.light[k], nil), Heavy: mean(r.heavy[k], nil), Over: mean(r.over[k], nil), Failing: mean(r.failing[k], nil)}
+	o := Option{Coupon: name, Size: size, Light: mean(r.light[k], nil), Heavy: mean(r.heavy[k], nil), Over: mean(r.over[k], nil),
+		Failing: mean(r.failing[k], nil)}
 	o.Band, _ = f.Band(r.latch, size, 1)
 	return o
 }

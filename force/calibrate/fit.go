@@ -81,7 +81,8 @@ func (m *Model) match(measured []Measurement) ([]datum, error) {
 	var lines []int
 	wrong := func(line int, f fault.Fault) { faults, lines = append(faults, f), append(lines, line) }
 	if most := (Limits{Rows: m.input.MostRows}).orDefault().Rows; len(measured) > most {
-		return nil, fault.Fault{Field: "measured", Given: fmt.Sprint(len(measured)), Problem: "are too many", Want: fmt.Sprintf("%d at most, or a higher limit", most)}
+		return nil, fault.Fault{Field: "measured", Given: fmt.Sprint(len(measured)), Problem: "are too many",
+			Want: fmt.Sprintf("%d at most, or a higher limit", most)}
 	}
 	for _, x := range measured {
 		k := slices.IndexFunc(m.coupons, func(c Coupon) bool { return c.Latch == x.Latch && c.Name == x.Coupon })
@@ -100,10 +101,13 @@ func (m *Model) match(measured []Measurement) ([]datum, error) {
 		}
 		// The table of a ladder has three digits behind the point.
 		if drawn := m.coupons[k].Size; x.Size != 0 && math.Abs(x.Size-drawn) > 0.0006 {
-			wrong(x.Line, fault.Fault{Field: "size", Given: mm(x.Size), Problem: fmt.Sprintf("is not that of coupon %s of %s, drawn with %.4g mm", x.Coupon, x.Latch, drawn), Want: "the job, steps and step that the ladder was made with"})
+			wrong(x.Line, fault.Fault{Field: "size", Given: mm(x.Size),
+				Problem: fmt.Sprintf("is not that of coupon %s of %s, drawn with %.4g mm", x.Coupon, x.Latch,
+					drawn), Want: "the job, steps and step that the ladder was made with"})
 			continue
 		}
-		data = append(data, datum{Measurement: x, coupon: k, latch: m.couponLatch[k], on: m.coupons[k].form(), size: m.coupons[k].Size, places: float64(m.coupons[k].Places)})
+		data = append(data, datum{Measurement: x, coupon: k, latch: m.couponLatch[k], on: m.coupons[k].form(), size: m.coupons[k].Size,
+			places: float64(m.coupons[k].Places)})
 	}
 	if len(faults) > 0 {
 		var out []error
@@ -242,7 +246,8 @@ func (f *Fit) remark(data []datum) {
 	}
 	for _, e := range append([]Estimate{f.Friction, f.Stiffness}, f.Offsets...) {
 		if e.Value < e.PriorLow || e.Value > e.PriorHigh {
-			say("%s lies outside what the table lets expect, %v to %v: check the gauge, the unit and the material", e.Name, e.Unit.Of(e.PriorLow), e.Unit.Of(e.PriorHigh))
+			say("%s lies outside what the table lets expect, %v to %v: check the gauge, the unit and the material", e.Name, e.Unit.Of(e.PriorLow),
+				e.Unit.Of(e.PriorHigh))
 		}
 	}
 }

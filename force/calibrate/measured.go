@@ -110,7 +110,8 @@ func ReadMeasurementsWithin(r io.Reader, newtons float64, limits Limits) ([]Meas
 		return nil, fmt.Errorf("read measurements: %w", err)
 	}
 	if len(data) > limits.Bytes {
-		return nil, LineFault{1, fault.Fault{Field: "file", Problem: "is too large for a table of measurements", Want: fmt.Sprintf("up to %d bytes, or a higher limit", limits.Bytes)}}
+		return nil, LineFault{1, fault.Fault{Field: "file", Problem: "is too large for a table of measurements",
+			Want: fmt.Sprintf("up to %d bytes, or a higher limit", limits.Bytes)}}
 	}
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	if !utf8.Valid(data) {
@@ -239,7 +240,8 @@ func (t *table) row(line int, row []string) (Measurement, bool) {
 	before := len(t.faults) + t.unlisted
 	for _, name := range columns {
 		if n := utf8.RuneCountInString(cell(name)); n > mostText {
-			t.fault(line, fault.Fault{Field: name, Given: fmt.Sprint(n, " characters"), Problem: "is too long", Want: fmt.Sprint(mostText, " or fewer")})
+			t.fault(line, fault.Fault{Field: name, Given: fmt.Sprint(n, " characters"), Problem: "is too long",
+				Want: fmt.Sprint(mostText, " or fewer")})
 		}
 	}
 	if m.Latch == "" {
@@ -254,7 +256,8 @@ func (t *table) row(line int, row []string) (Measurement, bool) {
 	m.NoGo = noGo(m.Note)
 	if written == "" {
 		if m.NoGo {
-			t.fault(line, fault.Fault{Field: "force", Problem: "is empty, and what was reached in vain counts", Want: "the largest force that was tried"})
+			t.fault(line, fault.Fault{Field: "force", Problem: "is empty, and what was reached in vain counts",
+				Want: "the largest force that was tried"})
 		}
 		return m, false
 	}
@@ -262,7 +265,8 @@ func (t *table) row(line int, row []string) (Measurement, bool) {
 		m.Force = t.number(line, written)
 	}
 	if m.NoGo && m.Force == 0 {
-		t.fault(line, fault.Fault{Field: "force", Given: written, Problem: "says nothing of a pair that did not go together", Want: "the largest force that was tried"})
+		t.fault(line, fault.Fault{Field: "force", Given: written, Problem: "says nothing of a pair that did not go together",
+			Want: "the largest force that was tried"})
 	}
 	return m, before == len(t.faults)+t.unlisted
 }
@@ -280,7 +284,8 @@ func (t *table) size(line int, s string) float64 {
 	v, err := strconv.ParseFloat(plain, 64)
 	v *= t.mm
 	if err != nil || strings.ContainsAny(plain, "xXpP_nN") || !(math.Abs(v) <= 100) {
-		t.fault(line, fault.Fault{Field: "size", Given: strconv.Quote(s), Problem: "is no size in " + name, Want: "as the table of the ladder has it, or nothing"})
+		t.fault(line, fault.Fault{Field: "size", Given: strconv.Quote(s), Problem: "is no size in " + name,
+			Want: "as the table of the ladder has it, or nothing"})
 		return 0
 	}
 	return v

@@ -94,7 +94,8 @@ func NewModelContext(ctx context.Context, in Input) (*Model, error) {
 		in.Gauge = usualGauge
 	}
 	if !(in.Gauge > 0 && in.Gauge <= 0.5) {
-		faults = append(faults, fault.Fault{Field: "gauge", Given: fmt.Sprint(in.Gauge), Problem: "is out of range", Want: "up to 0.5, or 0 for 0.05"})
+		faults = append(faults, fault.Fault{Field: "gauge", Given: fmt.Sprint(in.Gauge), Problem: "is out of range",
+			Want: "up to 0.5, or 0 for 0.05"})
 	}
 	if len(faults) > 0 {
 		return nil, joined(faults)
@@ -115,13 +116,15 @@ func NewModelContext(ctx context.Context, in Input) (*Model, error) {
 		k := slices.IndexFunc(in.Assembly.Latches, func(l force.Latch) bool { return l.ID == c.Latch })
 		switch {
 		case k < 0:
-			faults = append(faults, fault.Fault{Field: field + ".latch", Given: c.Latch, Problem: "is no latch of the job", Want: ids(in.Assembly.Latches)})
+			faults = append(faults, fault.Fault{Field: field + ".latch", Given: c.Latch, Problem: "is no latch of the job",
+				Want: ids(in.Assembly.Latches)})
 			continue
 		case !(c.Size >= -5 && c.Size <= 50):
 			faults = append(faults, fault.Fault{Field: field + ".size", Given: mm(c.Size), Problem: "is no interference", Want: "-5 to 50 mm"})
 			continue
 		case c.Places < 0 || c.Places > 1000:
-			faults = append(faults, fault.Fault{Field: field + ".places", Given: fmt.Sprint(c.Places), Problem: "is out of range", Want: "1 to 1000"})
+			faults = append(faults, fault.Fault{Field: field + ".places", Given: fmt.Sprint(c.Places), Problem: "is out of range",
+				Want: "1 to 1000"})
 			continue
 		}
 		c.Places = max(1, c.Places)
@@ -131,7 +134,8 @@ func NewModelContext(ctx context.Context, in Input) (*Model, error) {
 			at = len(m.latches)
 			size := l.Size(m.lower, m.upper)
 			plate, note := l.OnPlate()
-			m.latches = append(m.latches, subject{latch: l, size: size, member: in.Stepped[l.ID], tolerance: size.Tolerance(), latches: [2]force.Latch{l.Alone(), plate}, softer: note != ""})
+			m.latches = append(m.latches, subject{latch: l, size: size, member: in.Stepped[l.ID], tolerance: size.Tolerance(),
+				latches: [2]force.Latch{l.Alone(), plate}, softer: note != ""})
 		}
 		m.coupons, m.couponLatch = append(m.coupons, c), append(m.couponLatch, at)
 	}
@@ -140,7 +144,8 @@ func NewModelContext(ctx context.Context, in Input) (*Model, error) {
 	case len(m.coupons) == 0:
 		faults = append(faults, fault.Fault{Field: "coupons", Problem: "is empty", Want: "a ladder, or first pieces"})
 	case len(m.latches) > mostLatches:
-		faults = append(faults, fault.Fault{Field: "coupons", Given: fmt.Sprint(len(m.latches), " latches"), Problem: "are too many for one fit", Want: fmt.Sprintf("%d at most", mostLatches)})
+		faults = append(faults, fault.Fault{Field: "coupons", Given: fmt.Sprint(len(m.latches), " latches"), Problem: "are too many for one fit",
+			Want: fmt.Sprintf("%d at most", mostLatches)})
 	}
 	if len(faults) > 0 {
 		return nil, joined(faults)

@@ -59,7 +59,8 @@ func (m *Model) sample(ctx context.Context, data []datum) (points []theta, effec
 
 // propose draws from the t distribution and weighs each point by the posterior over
 // the density with which it was drawn.
-func (m *Model) propose(ctx context.Context, rng *rand.Rand, centre theta, precision [][]float64, data []datum) ([]theta, []float64, error) {
+func (m *Model) propose(ctx context.Context, rng *rand.Rand, centre theta, precision [][]float64, data []datum) ([]theta, []float64,
+	error) {
 	n := len(centre)
 	l, _ := cholesky(precision)
 	drawn, logs := make([]theta, proposals), make([]float64, proposals)

@@ -67,7 +67,8 @@ func (s Sheet) Seats(a force.Assembly, overtravel float64) ([]Seat, error) {
 		one.Latches = []force.Latch{l}
 		o := s.Latches[k]
 		tol := max(o.Tolerance, o.Alone)
-		t, ok, err := seatOf(one, l.Size(lower, upper).Value, force.Outer, Estimate{Name: l.ID, Value: o.Offset, Low: o.Offset - tol, High: o.Offset + tol}, overtravel)
+		t, ok, err := seatOf(one, l.Size(lower, upper).Value, force.Outer,
+			Estimate{Name: l.ID, Value: o.Offset, Low: o.Offset - tol, High: o.Offset + tol}, overtravel)
 		if err != nil {
 			return nil, err
 		}
@@ -106,9 +107,11 @@ func seatOf(a force.Assembly, size float64, member force.Member, e Estimate, ove
 	case t.Held:
 		t.Text = unit.Textf("home %v before the dead stop or more", unit.Length.Of(t.Slack).To(unit.Fine))
 	case t.Printed >= t.Stop:
-		t.Text = unit.Textf("home as a rule, but up to %v short at the dead stop: face the stop, or open the groove", unit.Length.Of(-t.Slack).To(unit.Fine))
+		t.Text = unit.Textf("home as a rule, but up to %v short at the dead stop: face the stop, or open the groove",
+			unit.Length.Of(-t.Slack).To(unit.Fine))
 	default:
-		t.Text = unit.Textf("not home at the dead stop: %v short; face the stop, open the groove or draw less interference", unit.Length.Of(t.Stop-t.Printed).To(unit.Fine))
+		t.Text = unit.Textf("not home at the dead stop: %v short; face the stop, open the groove or draw less interference",
+			unit.Length.Of(t.Stop-t.Printed).To(unit.Fine))
 	}
 	return t, true, nil
 }

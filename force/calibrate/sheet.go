@@ -69,7 +69,8 @@ func (f *Fit) Sheet(source string) Sheet {
 		l := &m.latches[i]
 		sd := math.Hypot(together*(e.High-e.Low)/3.92, l.own()*f.Scatter.Value)
 		alone := math.Hypot((e.High-e.Low)/3.92, l.own()*f.Scatter.Value)
-		s.Latches = append(s.Latches, Offset{l.latch.ID, l.latch.Kind(), microns(e.Value), max(0.001, microns(2*sd)), max(0.001, microns(2*alone))})
+		s.Latches = append(s.Latches, Offset{l.latch.ID, l.latch.Kind(), microns(e.Value), max(0.001, microns(2*sd)),
+			max(0.001, microns(2*alone))})
 	}
 	return s
 }
@@ -98,7 +99,8 @@ func (f *Fit) together() float64 {
 			return math.Sqrt(max(0, squares/n-sum*sum/(n*n)))
 		}
 		all := deviation(func(t, at theta) { copy(at, t) })
-		apart := math.Hypot(deviation(func(t, at theta) { at[atFriction] = t[atFriction] }), deviation(func(t, at theta) { at[atStiffness] = t[atStiffness] }))
+		apart := math.Hypot(deviation(func(t, at theta) { at[atFriction] = t[atFriction] }),
+			deviation(func(t, at theta) { at[atStiffness] = t[atStiffness] }))
 		apart = math.Hypot(apart, deviation(func(t, at theta) { at[atOffset+i] = t[atOffset+i] }))
 		if apart > 0 {
 			out = max(out, all/apart)
@@ -138,7 +140,8 @@ func (s Sheet) Validate() []fault.Fault {
 	}
 	number := func(field string, v, lo, hi, shown float64, unit string) {
 		if !(v >= lo && v <= hi) {
-			out = append(out, fault.Fault{Field: field, Given: fmt.Sprintf("%g%s", v*shown, unit), Problem: "is out of range", Want: fmt.Sprintf("%g to %g%s", lo*shown, hi*shown, unit)})
+			out = append(out, fault.Fault{Field: field, Given: fmt.Sprintf("%g%s", v*shown, unit), Problem: "is out of range",
+				Want: fmt.Sprintf("%g to %g%s", lo*shown, hi*shown, unit)})
 		}
 	}
 	word("source", s.Source)
@@ -200,7 +203,8 @@ func (s Sheet) Apply(a force.Assembly) (force.Assembly, []Change, error) {
 	var changes []Change
 	tune := func(part string, spec force.MaterialSpec, m force.Material, p Pairing) force.MaterialSpec {
 		if !strings.EqualFold(m.Name, p.Material) || m.Process != p.Process {
-			faults = append(faults, fault.Fault{Field: part + ".material", Given: m.Name + " " + m.Process, Problem: "is not what was measured", Want: p.Material + " " + p.Process + " as in the calibration, or the job without it"})
+			faults = append(faults, fault.Fault{Field: part + ".material", Given: m.Name + " " + m.Process, Problem: "is not what was measured",
+				Want: p.Material + " " + p.Process + " as in the calibration, or the job without it"})
 			return spec
 		}
 		note := func(field string, was, now float64, k unit.Kind) {
@@ -229,19 +233,25 @@ func (s Sheet) Apply(a force.Assembly) (force.Assembly, []Change, error) {
 		k := slices.IndexFunc(s.Latches, func(o Offset) bool { return o.Latch == l.ID && o.Kind == l.Kind() })
 		size := l.Size(lower, upper)
 		if k < 0 {
-			changes = append(changes, Change{field + " " + l.ID, unit.Textf("%s %v", size.Name, coupon(size.Value)), unit.Say("not measured: as drawn")})
+			changes = append(changes, Change{field + " " + l.ID, unit.Textf("%s %v", size.Name, coupon(size.Value)),
+				unit.Say("not measured: as drawn")})
 			continue
 		}
 		now := size.Value + s.Latches[k].Offset
 		if now <= 0 {
-			faults = append(faults, fault.Fault{Field: field, Given: l.ID, Problem: fmt.Sprintf("comes out loose: %s of %s as drawn, %s as printed", size.Name, mm(size.Value), mm(now)), Want: "more than " + mm(-s.Latches[k].Offset) + " as drawn"})
+			faults = append(faults, fault.Fault{Field: field, Given: l.ID,
+				Problem: fmt.Sprintf("comes out loose: %s of %s as drawn, %s as printed", size.Name, mm(size.Value), mm(now)), Want: "more than " +
+					mm(-s.Latches[k].Offset) + " as drawn"})
 			continue
 		}
 		l, key, flow := l.Resized(now, force.Outer).Toleranced(s.Latches[k].Tolerance).Stiffened(lower, upper, s.Stiffness)
 		a.Latches[i] = l
-		changes = append(changes, Change{field + " " + l.ID, unit.Textf("%s %v as drawn, plus or minus %v", size.Name, coupon(size.Value), coupon(size.Tolerance())), unit.Textf("%v as printed, plus or minus %v", coupon(now), coupon(s.Latches[k].Tolerance))})
+		changes = append(changes, Change{field + " " + l.ID,
+			unit.Textf("%s %v as drawn, plus or minus %v", size.Name, coupon(size.Value),
+				coupon(size.Tolerance())), unit.Textf("%v as printed, plus or minus %v", coupon(now), coupon(s.Latches[k].Tolerance))})
 		if key != "" {
-			changes = append(changes, Change{field + "." + l.Kind() + "." + key, unit.Textf("%v", unit.Stress.Of(flow/s.Stiffness).To(4)), unit.Textf("%v", unit.Stress.Of(flow).To(4))})
+			changes = append(changes, Change{field + "." + l.Kind() + "." + key, unit.Textf("%v", unit.Stress.Of(flow/s.Stiffness).To(4)),
+				unit.Textf("%v", unit.Stress.Of(flow).To(4))})
 		}
 	}
 	if len(faults) > 0 {

@@ -57,7 +57,8 @@ func (f *surface) fill(ctx context.Context, m *Model, s *subject, on form, large
 	}
 	one := nominal.Latches[0]
 	if one.Locks {
-		return fmt.Errorf("latch %s: locks at its friction as drawn: there is no force to compare with, state a friction below %.3g", s.latch.ID, one.LocksFrom)
+		return fmt.Errorf("latch %s: locks at its friction as drawn: there is no force to compare with, state a friction below %.3g", s.latch.ID,
+			one.LocksFrom)
 	}
 	f.strain, f.permitted, f.locks = one.Strain/s.size.Value, one.Permitted, one.SelfLocking
 	if !one.SelfLocking && one.PeakEach > 0 {

@@ -63,7 +63,8 @@ func Advise(now Demand, holds float64, b Bench, alts []Alternative) []Outcome {
 		if a.Undone != "" || b.Undone != "" {
 			return cmp.Compare(min(len(a.Undone), 1), min(len(b.Undone), 1))
 		}
-		return cmp.Or(cmp.Compare(a.Verdict.rank(), b.Verdict.rank()), cmp.Compare(a.Method.rank(), b.Method.rank()), cmp.Compare(one(a.Demand.NoP95), one(b.Demand.NoP95)), cmp.Compare(a.Demand.DesignForce, b.Demand.DesignForce))
+		return cmp.Or(cmp.Compare(a.Verdict.rank(), b.Verdict.rank()), cmp.Compare(a.Method.rank(), b.Method.rank()),
+			cmp.Compare(one(a.Demand.NoP95), one(b.Demand.NoP95)), cmp.Compare(a.Demand.DesignForce, b.Demand.DesignForce))
 	})
 	return out
 }
@@ -169,7 +170,8 @@ func advice(d Demand, b Bench, most func(Method) float64) []unit.Text {
 	var out []unit.Text
 	for _, m := range []Method{ByHand, ByMallet, ByPress} {
 		if f := most(m); f > 0 && f < d.DesignForce {
-			out = append(out, unit.Textf("bring the design force from %v below %v (-%.0f %%): %s passes", unit.Force.Of(d.DesignForce), unit.Force.Of(f), 100*(1-f/d.DesignForce), m.Title()))
+			out = append(out, unit.Textf("bring the design force from %v below %v (-%.0f %%): %s passes", unit.Force.Of(d.DesignForce),
+				unit.Force.Of(f), 100*(1-f/d.DesignForce), m.Title()))
 		}
 	}
 	if d.Jammed > JamPass {

@@ -194,7 +194,8 @@ func (c *checker) name(s string) {
 
 func (c *checker) needed(field string, x, lo, hi float64, unit string) {
 	if !(x >= lo && x <= hi) {
-		c.add(field, strings.TrimSpace(fmt.Sprintf("%g %s", x, unit)), "is missing or out of range", strings.TrimSpace(fmt.Sprintf("%g to %g %s", lo, hi, unit)))
+		c.add(field, strings.TrimSpace(fmt.Sprintf("%g %s", x, unit)), "is missing or out of range",
+			strings.TrimSpace(fmt.Sprintf("%g to %g %s", lo, hi, unit)))
 	}
 }
 

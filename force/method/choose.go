@@ -216,7 +216,8 @@ func refuse(faults []fault.Fault) Decision {
 	why := unit.Say("nothing was computed: " + strings.Join(text, "; "))
 	out := Decision{Chosen: None, RunnerUp: None, Reason: why}
 	for _, m := range []Method{ByHand, ByMallet, ByPress} {
-		out.Options = append(out.Options, Assessment{Method: m, Verdict: Fail, Governing: "faults", Utilisation: Beyond, Reason: why, Action: unit.Say(m.Title())})
+		out.Options = append(out.Options, Assessment{Method: m, Verdict: Fail, Governing: "faults", Utilisation: Beyond, Reason: why,
+			Action: unit.Say(m.Title())})
 	}
 	return out
 }
@@ -239,15 +240,18 @@ func toolDefaults(options []Assessment, d Demand) []unit.Text {
 			case !p.NotBolted:
 				used = append(used, unit.Say("the press is bolted to a bench that does not tip"))
 			case p.BaseDepth == 0 || p.LeverHeight == 0:
-				used = append(used, unit.Textf("base of the press %v, lever %v over the bench", unit.Length.Of(cmp.Or(p.BaseDepth, defaultBase)), unit.Length.Of(cmp.Or(p.LeverHeight, defaultLeverHeight))))
+				used = append(used, unit.Textf("base of the press %v, lever %v over the bench", unit.Length.Of(cmp.Or(p.BaseDepth, defaultBase)),
+					unit.Length.Of(cmp.Or(p.LeverHeight, defaultLeverHeight))))
 			}
 			if p.TableSlot == 0 && a.Placement != nil {
-				used = append(used, unit.Textf("slots of the press table: %v or narrower under the nest, which bridges that", unit.Length.Of(a.Placement.Bridges)))
+				used = append(used, unit.Textf("slots of the press table: %v or narrower under the nest, which bridges that",
+					unit.Length.Of(a.Placement.Bridges)))
 			}
 		}
 		if m := a.Mallet; m != nil {
 			if m.FaceStiffness == 0 {
-				used = append(used, unit.Textf("stiffness of the mallet face: %v to %v, the unfavourable end for each limit", unit.Stiffness.Of(softFace), unit.Stiffness.Of(stiffFace)))
+				used = append(used, unit.Textf("stiffness of the mallet face: %v to %v, the unfavourable end for each limit",
+					unit.Stiffness.Of(softFace), unit.Stiffness.Of(stiffFace)))
 			}
 			if d.JawThickness == 0 {
 				used = append(used, unit.Textf("thickness of the vise jaws: %v", unit.Length.Of(defaultJaw)))

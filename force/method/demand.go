@@ -52,11 +52,13 @@ func (d Demand) Validate() []fault.Fault {
 	var out []fault.Fault
 	bound := func(field string, x, lo, hi float64, unit string) {
 		if !(x >= lo && x <= hi) {
-			out = append(out, fault.Fault{Field: field, Given: fmt.Sprintf("%g %s", x, unit), Problem: "is out of range", Want: fmt.Sprintf("%g to %g %s", lo, hi, unit)})
+			out = append(out, fault.Fault{Field: field, Given: fmt.Sprintf("%g %s", x, unit), Problem: "is out of range",
+				Want: fmt.Sprintf("%g to %g %s", lo, hi, unit)})
 		}
 	}
 	if !(d.DesignForce > 0 && d.DesignForce <= maxForce) && !(d.NoP95 && d.DesignForce == 0) {
-		out = append(out, fault.Fault{Field: "design_force", Given: fmt.Sprintf("%g N", d.DesignForce), Problem: "must be above 0", Want: fmt.Sprintf("above 0, at most %g N", float64(maxForce))})
+		out = append(out, fault.Fault{Field: "design_force", Given: fmt.Sprintf("%g N", d.DesignForce), Problem: "must be above 0",
+			Want: fmt.Sprintf("above 0, at most %g N", float64(maxForce))})
 	}
 	bound("jammed", d.Jammed, 0, 1, "")
 	bound("tilted", d.Tilted, 0, maxForce, "N")
@@ -85,7 +87,8 @@ func (d Demand) Validate() []fault.Fault {
 	bound("anvil_bearing", d.AnvilBearing, 0, 1e4, "MPa")
 	for i, t := range []float64{d.Thrust.X, d.Thrust.Y} {
 		if s := d.NestSize[i]; s > 0 && math.Abs(t) > s/2 {
-			out = append(out, fault.Fault{Field: "thrust." + string("xy"[i]), Given: fmt.Sprintf("%g mm", t), Problem: "lies outside the nest", Want: fmt.Sprintf("within %g mm of its centre", s/2)})
+			out = append(out, fault.Fault{Field: "thrust." + string("xy"[i]), Given: fmt.Sprintf("%g mm", t), Problem: "lies outside the nest",
+				Want: fmt.Sprintf("within %g mm of its centre", s/2)})
 		}
 	}
 	return out

@@ -41,7 +41,8 @@ func EffortOf(force, base, perHour, seconds, hours float64) (e Effort, ok bool) 
 		limit, action, _ := PeakForceLimits(hal)
 		e.ActivityLimit, e.ActionLimit = limit/10*base, action/10*base
 	}
-	e.Steps = fmt.Sprintf("%s an hour, %s each, %s a day", step(perHour, "", 12, 120, 1200), step(seconds, " s", 3), step(hours, " h", 1, 2, 8))
+	e.Steps = fmt.Sprintf("%s an hour, %s each, %s a day", step(perHour, "", 12, 120, 1200), step(seconds, " s", 3),
+		step(hours, " h", 1, 2, 8))
 	return e, true
 }
 
@@ -123,11 +124,13 @@ func exertion(what string, demand, base float64, from basis, d Demand) []Limit {
 	time := newLimit("time under force in an hour", duty*3600, 3600, "s", own("rate times time of one action"))
 	e, ok := effortOf(demand, base, d.RatePerHour, d.ActionSeconds, d.HoursPerDay)
 	if !ok {
-		return []Limit{time, refusal(fmt.Sprintf("no published limit for %s an hour of %s s over %s h", num(d.RatePerHour), num(d.ActionSeconds), num(d.HoursPerDay)),
+		return []Limit{time, refusal(fmt.Sprintf("no published limit for %s an hour of %s s over %s h", num(d.RatePerHour), num(d.ActionSeconds),
+			num(d.HoursPerDay)),
 			memory("EN 1005-3 tables end at 8 h, and at 20 a minute for actions over 3 s"))}
 	}
 	source := map[string]basis{
-		byEN:     memory(fmt.Sprintf("EN 1005-3 recommended, base %s; m_v %g, m_f %g, m_d %g", from.text, e.EN.Speed, e.EN.Frequency, e.EN.Duration)),
+		byEN: memory(fmt.Sprintf("EN 1005-3 recommended, base %s; m_v %g, m_f %g, m_d %g", from.text, e.EN.Speed, e.EN.Frequency,
+			e.EN.Duration)),
 		byPotvin: memory(fmt.Sprintf("Potvin 2012 acceptable effort %.2g of base", e.Acceptable/base)),
 	}
 	strict, other := source[e.StrictBy], source[e.OtherBy]

@@ -12,10 +12,14 @@ import (
 func GenericPresses() []Press {
 	return []Press{
 		{Name: "0.5 ton class", Rated: 4448, Ratio: 10, RamSquare: 19, DaylightMax: 90, Throat: 55, Lever: 200, Mass: 11, Generic: true},
-		{Name: "1 ton class", Rated: 8896, Ratio: 20, RamSquare: 28.6, RamBore: 8, DaylightMax: 140, Throat: 70, Lever: 300, Mass: 16, Generic: true},
-		{Name: "2 ton class", Rated: 17793, Ratio: 20, RamSquare: 32, RamBore: 10, DaylightMax: 180, Throat: 100, Lever: 400, Mass: 25, Generic: true},
-		{Name: "3 ton class", Rated: 26689, Ratio: 22, RamSquare: 38, RamBore: 12, DaylightMax: 280, Throat: 140, Lever: 500, Mass: 55, Generic: true},
-		{Name: "5 ton class, compound", Rated: 44482, Ratio: 33, RamSquare: 45, RamBore: 12, DaylightMax: 380, Throat: 200, Lever: 600, Mass: 120, Generic: true},
+		{Name: "1 ton class", Rated: 8896, Ratio: 20, RamSquare: 28.6, RamBore: 8, DaylightMax: 140, Throat: 70, Lever: 300, Mass: 16,
+			Generic: true},
+		{Name: "2 ton class", Rated: 17793, Ratio: 20, RamSquare: 32, RamBore: 10, DaylightMax: 180, Throat: 100, Lever: 400, Mass: 25,
+			Generic: true},
+		{Name: "3 ton class", Rated: 26689, Ratio: 22, RamSquare: 38, RamBore: 12, DaylightMax: 280, Throat: 140, Lever: 500, Mass: 55,
+			Generic: true},
+		{Name: "5 ton class, compound", Rated: 44482, Ratio: 33, RamSquare: 45, RamBore: 12, DaylightMax: 380, Throat: 200, Lever: 600, Mass: 120,
+			Generic: true},
 	}
 }
 
@@ -56,11 +60,13 @@ func (b Bench) filled() (Bench, []unit.Text) {
 	var used []unit.Text
 	if len(b.Mallets) == 0 && !b.lacks(ByMallet) {
 		b.Mallets = GenericMallets()
-		used = append(used, unit.Textf("mallets: generic rubber heads, %v to %v (none stated)", unit.Mass.Of(b.Mallets[0].Mass), unit.Mass.Of(b.Mallets[2].Mass)))
+		used = append(used, unit.Textf("mallets: generic rubber heads, %v to %v (none stated)", unit.Mass.Of(b.Mallets[0].Mass),
+			unit.Mass.Of(b.Mallets[2].Mass)))
 	}
 	if len(b.Vises) == 0 && !b.lacks(ByMallet) {
 		b.Vises = []Vise{GenericVise()}
-		used = append(used, unit.Textf("vise: generic, %v jaws, opening %v, depth %v (none stated)", unit.Length.Of(b.Vises[0].JawWidth), unit.Length.Of(b.Vises[0].Opening), unit.Length.Of(b.Vises[0].Depth)))
+		used = append(used, unit.Textf("vise: generic, %v jaws, opening %v, depth %v (none stated)", unit.Length.Of(b.Vises[0].JawWidth),
+			unit.Length.Of(b.Vises[0].Opening), unit.Length.Of(b.Vises[0].Depth)))
 	}
 	if len(b.Presses) == 0 && !b.lacks(ByPress) {
 		b.Presses = GenericPresses()

@@ -47,7 +47,8 @@ func (a Assessment) tilted(d Demand) Assessment {
 		return a
 	}
 	if t, _ := weighHand(d.atForce(d.Tilted)); t.Verdict != Fail {
-		a.Reason = a.Reason.Plus("; by hand only if tilted in, one edge first and without the anvil: about ", unit.Force.Of(d.Tilted), " of both hands (our own model), a condition that "+engineer+" must agree to")
+		a.Reason = a.Reason.Plus("; by hand only if tilted in, one edge first and without the anvil: about ", unit.Force.Of(d.Tilted),
+			" of both hands (our own model), a condition that "+engineer+" must agree to")
 	}
 	return a
 }
@@ -66,7 +67,8 @@ func weighHand(d Demand) (best Assessment, action HandAction) {
 func handLimits(d Demand, a HandAction) []Limit {
 	limits := exertion("hand force", d.DesignForce, a.Base, basis{a.Source, a.Mark, true}, d)
 	if d.Worst > 0 {
-		limits = append(limits, newLimit("worst case", d.Worst, a.Base, "N", basis{"basic force of the action, one exertion; " + a.Source, a.Mark, true}).soft(ergonomist))
+		limits = append(limits, newLimit("worst case", d.Worst, a.Base, "N",
+			basis{"basic force of the action, one exertion; " + a.Source, a.Mark, true}).soft(ergonomist))
 	}
 	return limits
 }

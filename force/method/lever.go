@@ -131,7 +131,8 @@ func leverLimits(d Demand, p Press, l Lever, mu float64) []Limit {
 		own(fmt.Sprintf("half of where the ram jams in a guide of %s mm at friction %.2g", num(guide), mu)), guide > 0, "ram guide"))
 	if l.Swing > 0 {
 		deg := 180 / math.Pi
-		limits = append(limits, newLimit("swing of the lever under force", l.Swing*deg, maxSwing*deg, "deg", own("one pull without taking a new hold")).soft(engineer))
+		limits = append(limits, newLimit("swing of the lever under force", l.Swing*deg, maxSwing*deg, "deg",
+			own("one pull without taking a new hold")).soft(engineer))
 	}
 	return limits
 }

@@ -61,7 +61,8 @@ func weaker(a, b force.Mark) force.Mark {
 }
 
 func newLimit(name string, demand, capacity float64, kind unit.Kind, from basis) Limit {
-	l := Limit{ID: LimitID(name), Name: name, Demand: demand, Capacity: capacity, Unit: kind, Source: from.text + " (" + string(from.mark) + ")", Mark: from.mark, Partly: from.mixed}
+	l := Limit{ID: LimitID(name), Name: name, Demand: demand, Capacity: capacity, Unit: kind,
+		Source: from.text + " (" + string(from.mark) + ")", Mark: from.mark, Partly: from.mixed}
 	switch {
 	case demand <= 0:
 		l.OK = true

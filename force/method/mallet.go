@@ -50,7 +50,8 @@ func assessMallet(d Demand, b Bench) Assessment {
 // weighMallet is assessMallet without the words.
 func weighMallet(d Demand, b Bench) Assessment {
 	if b.lacks(ByMallet) {
-		return Assessment{Method: ByMallet, Action: unit.Say(ByMallet.Title()), Limits: []Limit{refusal("the shop has no mallet and vise", ofShop("bench"))}}.weigh()
+		return Assessment{Method: ByMallet, Action: unit.Say(ByMallet.Title()),
+			Limits: []Limit{refusal("the shop has no mallet and vise", ofShop("bench"))}}.weigh()
 	}
 	fixed := append(refusals(d),
 		newLimit("repetition", d.RatePerHour, MalletRate, "an hour", own("repeated work is for a press")).soft(ergonomist),
@@ -69,7 +70,8 @@ func weighMallet(d Demand, b Bench) Assessment {
 			for k := range b.Vises {
 				jaws := b.Vises[k]
 				got := Assessment{Method: ByMallet, Mallet: &head, Vise: &jaws, Blows: n, Limits: slices.Concat(fixed, blow, viseLimits(d, jaws, peak)),
-					Action: unit.Textf("%s%v at %v, nest in the %s%v", m.Name, sized(m.Mass, unit.Mass), unit.Speed.Of(v), jaws.Name, sized(jaws.JawWidth, unit.Length))}.weigh()
+					Action: unit.Textf("%s%v at %v, nest in the %s%v", m.Name, sized(m.Mass, unit.Mass), unit.Speed.Of(v), jaws.Name,
+						sized(jaws.JawWidth, unit.Length))}.weigh()
 				if first || got.betterThan(best) {
 					best, first = got, false
 				}
@@ -94,7 +96,8 @@ func malletShift(d Demand) *Shift {
 	if n == 0 {
 		return nil
 	}
-	return &Shift{PerHour: MalletRate, PerShift: n, Hours: d.HoursPerDay, People: max(1, int(math.Ceil(d.RatePerHour/MalletRate-1e-9))), By: "our own limit"}
+	return &Shift{PerHour: MalletRate, PerShift: n, Hours: d.HoursPerDay, People: max(1, int(math.Ceil(d.RatePerHour/MalletRate-1e-9))),
+		By: "our own limit"}
 }
 
 // faces gives the softest and the stiffest face of a mallet [N/mm]: the stated one, or
@@ -153,19 +156,24 @@ func blowLimits(d Demand, m Mallet, speed float64) (limits []Limit, blows int, p
 	limits = []Limit{
 		limitIfKnown("blows", float64(n), MaxBlows, "", practice(fmt.Sprintf("work %s mJ over %.2g of %s mJ a blow; more than %d is the wrong method", num(work), eta, num(energy), MaxBlows)),
 			known && work > 0 || n > MaxBlows, "mass of the anvil or work to the seat"),
-		limitIfKnown("force a blow must reach", d.DesignForce, capacity, "N", memory("v sqrt(k m) with the softest face and joint, Shigley; below it the head bounces"), reach, "stiffness or stroke"),
+		limitIfKnown("force a blow must reach", d.DesignForce, capacity, "N",
+			memory("v sqrt(k m) with the softest face and joint, Shigley; below it the head bounces"), reach, "stiffness or stroke"),
 		limitIfKnown("shock", peak, d.ShockLimit, "N", stated("permitted by the parts"), d.ShockLimit > 0, "shock limit of the parts not stated"),
-		limitIfKnown("weight of anvil and upper part", driven, m.Mass, "kg", practice("lighter than the head, or the blow is wasted"), known, "mass of the anvil").soft(engineer),
+		limitIfKnown("weight of anvil and upper part", driven, m.Mass, "kg", practice("lighter than the head, or the blow is wasted"), known,
+			"mass of the anvil").soft(engineer),
 	}
 	if d.Worst > 0 {
-		limits = append(limits, limitIfKnown("worst case a blow must reach", d.Worst, atWorst, "N", memory("v sqrt(k m) with the softest face and joint, Shigley; below it the head bounces"), reach, "stiffness or stroke").soft(engineer))
+		limits = append(limits, limitIfKnown("worst case a blow must reach", d.Worst, atWorst, "N",
+			memory("v sqrt(k m) with the softest face and joint, Shigley; below it the head bounces"), reach, "stiffness or stroke").soft(engineer))
 		if d.PeakForce > 0 && work > 0 {
 			most := count(d.Work * max(1, d.Worst/d.PeakForce))
-			limits = append(limits, limitIfKnown("blows in the worst case", float64(most), MaxBlows, "", practice(fmt.Sprintf("more than %d is the wrong method", MaxBlows)), known || most > MaxBlows, "mass of the anvil").soft(engineer))
+			limits = append(limits, limitIfKnown("blows in the worst case", float64(most), MaxBlows, "",
+				practice(fmt.Sprintf("more than %d is the wrong method", MaxBlows)), known || most > MaxBlows, "mass of the anvil").soft(engineer))
 		}
 	}
 	if work == 0 || !reach {
-		limits = append(limits, refusal("work or stroke of the joint not known: the blow was not reckoned", own("nothing is passed that was not computed")).soft(engineer))
+		limits = append(limits, refusal("work or stroke of the joint not known: the blow was not reckoned",
+			own("nothing is passed that was not computed")).soft(engineer))
 	}
 	if !known || work == 0 {
 		n = 0

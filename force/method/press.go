@@ -29,7 +29,8 @@ func assessPress(d Demand, b Bench) Assessment {
 // weighPress is assessPress without the words.
 func weighPress(d Demand, b Bench) Assessment {
 	if b.lacks(ByPress) {
-		return Assessment{Method: ByPress, Action: unit.Say(ByPress.Title()), Limits: []Limit{refusal("the shop has no arbor press", ofShop("bench"))}}.weigh()
+		return Assessment{Method: ByPress, Action: unit.Say(ByPress.Title()),
+			Limits: []Limit{refusal("the shop has no arbor press", ofShop("bench"))}}.weigh()
 	}
 	presses := slices.Clone(b.Presses)
 	slices.SortStableFunc(presses, func(a, b Press) int { return cmp.Compare(a.Rated, b.Rated) })
@@ -62,19 +63,23 @@ func (p Press) from(text string) basis {
 }
 
 func pressLimits(d Demand, p Press, l Lever, b Bench) []Limit {
-	limits := []Limit{newLimit(string(LimitRated), d.DesignForce, b.PressMargin*p.Rated, "N", practice(fmt.Sprintf("%.2g of the plate", b.PressMargin)))}
+	limits := []Limit{newLimit(string(LimitRated), d.DesignForce, b.PressMargin*p.Rated, "N",
+		practice(fmt.Sprintf("%.2g of the plate", b.PressMargin)))}
 	if d.Worst > 0 {
 		limits = append(limits, newLimit("worst case against the plate", d.Worst, p.Rated, "N", p.from("rated force of the frame")))
 	}
 	limits = append(limits, leverLimits(d, p, l, b.GuideMu)...)
 	limits = append(limits, roomLimits(d, p)...)
-	limits = append(limits, limitIfKnown("ram face", d.ThrustWander, p.RamSquare/2, "mm", own("the thrust line stays within the face of the ram"), p.RamSquare > 0, "ram size"))
+	limits = append(limits, limitIfKnown("ram face", d.ThrustWander, p.RamSquare/2, "mm",
+		own("the thrust line stays within the face of the ram"), p.RamSquare > 0, "ram size"))
 	if face := p.ramFace(); face > 0 && d.AnvilBearing > 0 {
-		limits = append(limits, newLimit("pressure under the ram", d.DesignForce/face, d.AnvilBearing, "MPa", stated("contact limit of the anvil, less the bore of the ram")))
+		limits = append(limits, newLimit("pressure under the ram", d.DesignForce/face, d.AnvilBearing, "MPa",
+			stated("contact limit of the anvil, less the bore of the ram")))
 	}
 	if p.NotBolted {
 		limits = append(limits, limitIfKnown("tipping of a press that is not bolted down", l.Pull, p.tipsAt(), "N",
-			own(fmt.Sprintf("weight of %s kg on half a base of %s mm, lever %s mm high", num(p.Mass), num(cmp.Or(p.BaseDepth, defaultBase)), num(cmp.Or(p.LeverHeight, defaultLeverHeight)))), p.Mass > 0, "mass of the press"))
+			own(fmt.Sprintf("weight of %s kg on half a base of %s mm, lever %s mm high", num(p.Mass), num(cmp.Or(p.BaseDepth, defaultBase)),
+				num(cmp.Or(p.LeverHeight, defaultLeverHeight)))), p.Mass > 0, "mass of the press"))
 		if p.Mass == 0 {
 			limits = append(limits, refusal("the press is not bolted down and its mass is not known", own("it tips by its lever")))
 		}
@@ -90,9 +95,13 @@ func roomLimits(d Demand, p Press) []Limit {
 	need, side := d.reach()
 	wide := d.NestSize[0] > 0 && d.NestSize[1] > 0 && p.Throat > 0
 	return []Limit{
-		limitIfKnown("daylight", stack, p.DaylightMax, "mm", p.from("nest, parts, anvil, stroke, a plate if one is needed, and 10 mm (own) to load"), tall || p.DaylightMax > 0 && stack > p.DaylightMax, "nest, anvil, stroke or daylight"),
-		limitIfKnown("ram stroke", lift, p.travel(), "mm", p.from("stroke and 10 mm (own) to load"), p.travel() > 0 && d.Stroke > 0, "stroke or ram travel"),
-		limitIfKnown("throat", need, p.Throat, "mm", p.from("thrust line under the ram, "+side+" side of the nest to the column"), wide, "nest size or throat"),
+		limitIfKnown("daylight", stack, p.DaylightMax, "mm",
+			p.from("nest, parts, anvil, stroke, a plate if one is needed, and 10 mm (own) to load"),
+			tall || p.DaylightMax > 0 && stack > p.DaylightMax, "nest, anvil, stroke or daylight"),
+		limitIfKnown("ram stroke", lift, p.travel(), "mm", p.from("stroke and 10 mm (own) to load"), p.travel() > 0 && d.Stroke > 0,
+			"stroke or ram travel"),
+		limitIfKnown("throat", need, p.Throat, "mm", p.from("thrust line under the ram, "+side+" side of the nest to the column"), wide,
+			"nest size or throat"),
 	}
 }
 

@@ -45,7 +45,8 @@ type Shift struct {
 // above 0. hours: above 0, at most 8 [h]. Sources: as named; taking the least, and
 // resting by turns through all the hours, is own. ok is false out of range.
 func ShiftOf(force, base, perHour, seconds, hours float64) (s Shift, ok bool) {
-	if !(force >= 0 && force <= 1e9) || !(base > 0 && base <= maxForce) || !(perHour >= 0 && perHour <= 1e6) || !(seconds > 0 && seconds <= 3600) || !(hours > 0 && hours <= 8) {
+	if !(force >= 0 && force <= 1e9) || !(base > 0 && base <= maxForce) || !(perHour >= 0 && perHour <= 1e6) ||
+		!(seconds > 0 && seconds <= 3600) || !(hours > 0 && hours <= 8) {
 		return Shift{}, false
 	}
 	s = Shift{Hours: hours, By: byEN}

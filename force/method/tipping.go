@@ -73,7 +73,8 @@ var binStarts = [...]float64{12, MalletRate, MalletRateMax, 120, 1200}
 func tipping(d Demand, b Bench, chosen Assessment, most func(Method) float64) unit.Text {
 	var say []unit.Text
 	if f := most(chosen.Method); f >= d.DesignForce {
-		say = append(say, unit.Textf("%s passes up to %v, the design force is %v", chosen.Method.Title(), unit.Force.Of(f), unit.Force.Of(d.DesignForce)))
+		say = append(say, unit.Textf("%s passes up to %v, the design force is %v", chosen.Method.Title(), unit.Force.Of(f),
+			unit.Force.Of(d.DesignForce)))
 		if a := free(d.atForce(1.002*f), b); f < maxForce/2 {
 			say = append(say, unit.Say("above that force the answer is "+a.answer()))
 		}

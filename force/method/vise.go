@@ -34,7 +34,8 @@ const (
 // end of the bearing, both faces of the tongue held by friction (own). Left out: the
 // weight of the nest, the short time of a blow. ok is false out of range.
 func TipOut(half, clamp, peak, mu, safety float64) (e float64, ok bool) {
-	if !(half > 0 && half <= 1e5) || !(clamp >= 0 && clamp <= 1e7) || !(peak > 0) || !(mu >= 0 && mu <= 10) || !(safety >= 1 && safety <= 1e3) {
+	if !(half > 0 && half <= 1e5) || !(clamp >= 0 && clamp <= 1e7) || !(peak > 0) || !(mu >= 0 && mu <= 10) ||
+		!(safety >= 1 && safety <= 1e3) {
 		return 0, false
 	}
 	e = half * (1 + 2*mu*clamp/(safety*peak))
@@ -52,10 +53,13 @@ func viseLimits(d Demand, v Vise, peak float64) []Limit {
 		pressure = clamp / (min(along, v.JawWidth) * TongueDepth)
 	}
 	limits := []Limit{
-		limitIfKnown("vise opening", TongueThickness, v.Opening, "mm", v.from("opening, for the tongue of the nest"), v.Opening > 0, "opening of the vise"),
+		limitIfKnown("vise opening", TongueThickness, v.Opening, "mm", v.from("opening, for the tongue of the nest"), v.Opening > 0,
+			"opening of the vise"),
 		limitIfKnown("vise depth", TongueDepth, v.Depth, "mm", v.from("depth, for the tongue of the nest"), v.Depth > 0, "depth of the vise"),
-		limitIfKnown("vise jaws", along, overhang*v.JawWidth, "mm", own("long side of the nest over twice the jaws"), wide, "jaw width or nest size"),
-		limitIfKnown("clamp pressure on the tongue", pressure, tonguePressure, "MPa", practice("hand tight on a printed tongue"), wide, "jaw width or nest size"),
+		limitIfKnown("vise jaws", along, overhang*v.JawWidth, "mm", own("long side of the nest over twice the jaws"), wide,
+			"jaw width or nest size"),
+		limitIfKnown("clamp pressure on the tongue", pressure, tonguePressure, "MPa", practice("hand tight on a printed tongue"), wide,
+			"jaw width or nest size"),
 	}
 	// The tongue lies along the long side.
 	offAcross, offAlong := math.Abs(d.Thrust.Y)+strikeScatter, math.Abs(d.Thrust.X)+strikeScatter
@@ -72,7 +76,8 @@ func viseLimits(d Demand, v Vise, peak float64) []Limit {
 	} {
 		least, _ := TipOut(way.end, clamp, peak, jawFriction, tipSafety)
 		limits = append(limits, limitIfKnown(way.name, way.off, least, "mm",
-			own(fmt.Sprintf("moment balance, jaws closed with %s N, peak of the blow %s N, landing %d mm off", num(clamp), num(peak), strikeScatter)), way.known && least > 0, "nest size or jaw width"))
+			own(fmt.Sprintf("moment balance, jaws closed with %s N, peak of the blow %s N, landing %d mm off", num(clamp), num(peak),
+				strikeScatter)), way.known && least > 0, "nest size or jaw width"))
 	}
 	return limits
 }

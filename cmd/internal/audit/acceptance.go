@@ -18,7 +18,8 @@ func (f *finding) acceptance(st *solve.Step) {
 			continue
 		}
 		if p.Travel > l.HomeLeast*(1+rounding) || p.Travel >= l.PeakLift {
-			f.say(law, "a lift of %.6g mm is accepted, %s is home below %.6g mm and has its crest at %.6g mm", p.Travel, l.ID, l.HomeLeast, l.PeakLift)
+			f.say(law, "a lift of %.6g mm is accepted, %s is home below %.6g mm and has its crest at %.6g mm", p.Travel, l.ID, l.HomeLeast,
+				l.PeakLift)
 		}
 	}
 }

@@ -82,7 +82,8 @@ func (f *finding) redraw(d *force.Doubt, pushes []force.Push, n int) {
 		case peak > t.stack*(1+by):
 			f.say(law, "draw %d has a peak of %.6g N, all latches at one lift %.6g N", i+1, peak, t.stack)
 		case peak < t.least*(1-by):
-			f.say("the peak of each draw is the most that its places add up to", "draw %d has a peak of %.6g N, its places add up to %.6g N", i+1, peak, t.least)
+			f.say("the peak of each draw is the most that its places add up to", "draw %d has a peak of %.6g N, its places add up to %.6g N", i+1,
+				peak, t.least)
 		default:
 			continue
 		}
@@ -157,7 +158,8 @@ func (o *other) draw(ctx context.Context, n int) error {
 				grown = member{grownLower, grownUpper}
 			}
 			for range g.Count {
-				own := force.Own{Size: g.Size + grown.outer*g.FromOuter + grown.inner*g.FromInner + half*math.Hypot(g.FromOuter, g.FromInner)*o.normal() - flat*g.Flatten}
+				own := force.Own{Size: g.Size + grown.outer*g.FromOuter + grown.inner*g.FromInner +
+					half*math.Hypot(g.FromOuter, g.FromInner)*o.normal() - flat*g.Flatten}
 				own.Outer = g.OuterWall * (grown.outer + half*o.normal())
 				own.Inner = g.InnerWall * (grown.inner + half*o.normal())
 				owns[k], loose = own, loose || own.Size <= max(0, g.Unheld-flat*g.Flatten)
@@ -225,7 +227,8 @@ func (o *other) against(r force.Result, n int, deviations float64) []string {
 		stated float64
 		found  int
 		draws  float64
-	}{{"jam", r.Jammed, o.jams, counted}, {"are loose", r.Loose, o.loose, float64(n)}, {"are overstrained", r.Overstrained, o.beyond, float64(n)}} {
+	}{{"jam", r.Jammed, o.jams, counted}, {"are loose", r.Loose, o.loose, float64(n)}, {"are overstrained", r.Overstrained, o.beyond,
+		float64(n)}} {
 		if found := float64(s.found) / here; wrong(s.stated, found, s.draws) {
 			out = append(out, fmt.Sprintf("%.4g %% are said to %s, and %.4g %% of %.0f other assemblies do", 100*s.stated, s.what, 100*found, here))
 		}

@@ -90,7 +90,8 @@ func (f *finding) sumOfCurves(r force.Result) {
 				sum += float64(l.Count) * l.Curve.At(lift)
 			}
 			if here := r.Curve.At(lift); math.Abs(here-sum) > 1e-6*r.Peak {
-				f.say("the curve is the sum of the latches' curves", "at a lift of %.6g mm the curve has %.6g N, the latches together %.6g N", lift, here, sum)
+				f.say("the curve is the sum of the latches' curves", "at a lift of %.6g mm the curve has %.6g N, the latches together %.6g N", lift,
+					here, sum)
 				return
 			}
 		}

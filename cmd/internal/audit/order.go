@@ -36,8 +36,10 @@ func (f *finding) finite(r force.Result) {
 		value float64
 	}{
 		{"nominal peak", r.Peak}, {"P5", r.P5}, {"P50", r.P50}, {"P95", r.P95}, {"design force", r.Design}, {"worst case", r.Worst},
-		{"work", r.Work}, {"P95 of the work", r.WorkP95}, {"force at the seat", r.SeatForce}, {"stroke", r.Stroke}, {"all at one lift", r.PeakStack},
-		{"share that jams", r.Jammed}, {"share that is loose", r.Loose}, {"share that is overstrained", r.Overstrained}, {"standard error of P95", r.P95StdErr},
+		{"work", r.Work}, {"P95 of the work", r.WorkP95}, {"force at the seat", r.SeatForce}, {"stroke", r.Stroke},
+		{"all at one lift", r.PeakStack},
+		{"share that jams", r.Jammed}, {"share that is loose", r.Loose}, {"share that is overstrained", r.Overstrained},
+		{"standard error of P95", r.P95StdErr},
 	} {
 		if !(v.value >= 0) || math.IsInf(v.value, 0) {
 			f.say("a figure is a number, 0 or more", "%s %g", v.what, v.value)
@@ -101,7 +103,8 @@ func (f *finding) order(a force.Assembly, r force.Result) {
 		f.say("a worst case below P95 is explained", "worst case %.6g N, P95 %.6g N, and no W%d says why", r.Worst, r.P95, worstBelowP95)
 	}
 	if r.Design < r.Peak && !explained(belowNominal) {
-		f.say("a design force below the nominal peak is explained", "design force %.6g N, nominal peak %.6g N, and no W%d says why", r.Design, r.Peak, belowNominal)
+		f.say("a design force below the nominal peak is explained", "design force %.6g N, nominal peak %.6g N, and no W%d says why", r.Design,
+			r.Peak, belowNominal)
 	}
 }
 

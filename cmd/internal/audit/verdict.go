@@ -16,7 +16,8 @@ func (f *finding) demand(s *solve.Solution, st *solve.Step) {
 		asked, here float64
 	}{
 		{"design force", d.DesignForce, r.Design}, {"P50", d.P50, r.P50}, {"worst case", d.Worst, r.Worst}, {"nominal peak", d.PeakForce, r.Peak},
-		{"work", d.Work, r.Work}, {"force at the seat", d.SeatForce, r.SeatForce}, {"stroke", d.Stroke, r.Stroke}, {"share that jams", d.Jammed, r.Jammed},
+		{"work", d.Work, r.Work}, {"force at the seat", d.SeatForce, r.SeatForce}, {"stroke", d.Stroke, r.Stroke},
+		{"share that jams", d.Jammed, r.Jammed},
 		{"wander of the thrust line", d.ThrustWander, r.ThrustWander}, {"rate", d.RatePerHour, s.Job.RatePerHour},
 	} {
 		f.same(law, v.what, v.asked, v.here, 0)

@@ -44,7 +44,8 @@ func Ladder(ctx context.Context, j *job.File, set coupon.Set, tool string) (Set,
 func buildPackage(j *job.File, set coupon.Set, b coupon.Build, tool string) export.Package {
 	p := export.Package{Metadata: []export.Entry{
 		{Name: "Title", Value: j.Title + ": coupons of latch " + set.Latch},
-		{Name: "Description", Value: fmt.Sprintf("Job %s: ladder of %d pairs, %s in steps of %s", j.Mark(), len(set.Steps), strings.ReplaceAll(set.SizeName, "_", " "), unit.Length.Of(set.StepSize).Text(j.Shown(), nil))},
+		{Name: "Description", Value: fmt.Sprintf("Job %s: ladder of %d pairs, %s in steps of %s", j.Mark(), len(set.Steps),
+			strings.ReplaceAll(set.SizeName, "_", " "), unit.Length.Of(set.StepSize).Text(j.Shown(), nil))},
 		{Name: "CreationDate", Value: j.Date},
 		{Name: "Application", Value: tool},
 		{Name: "number", Value: j.Number},
@@ -81,9 +82,11 @@ func testSheet(j *job.File, set coupon.Set, tool, table string) (workinstruction
 	if err != nil {
 		return workinstructions.TestSheet{}, fmt.Errorf("date of the job: %w", err)
 	}
-	s := workinstructions.TestSheet{Paper: workinstructions.Paper(j.Sheet()), Job: j.Number, Title: j.Title, Revision: orNone(j.Revision, ""), Author: j.Author, Date: date, Tool: tool,
-		Units: j.Shown(), Latch: set.Latch, Kind: strings.ReplaceAll(set.Kind, "_", " "), SizeName: strings.ReplaceAll(set.SizeName, "_", " "), StepSize: set.StepSize,
-		Stepped: set.Stepped, Places: set.Places, Table: table, Bought: set.Bought, Snaps: set.Snaps}
+	s := workinstructions.TestSheet{Paper: workinstructions.Paper(j.Sheet()), Job: j.Number, Title: j.Title, Revision: orNone(j.Revision, ""),
+		Author: j.Author, Date: date, Tool: tool,
+		Units: j.Shown(), Latch: set.Latch, Kind: strings.ReplaceAll(set.Kind, "_", " "), SizeName: strings.ReplaceAll(set.SizeName, "_", " "),
+		StepSize: set.StepSize,
+		Stepped:  set.Stepped, Places: set.Places, Table: table, Bought: set.Bought, Snaps: set.Snaps}
 	for _, r := range set.Remarks {
 		s.Remarks = append(s.Remarks, r.In(j.Shown()))
 	}
@@ -97,7 +100,8 @@ func testSheet(j *job.File, set coupon.Set, tool, table string) (workinstruction
 	}
 	for _, st := range set.Steps {
 		e := st.Expected
-		p := workinstructions.TestPair{Number: st.Number, Size: st.Size, Nominal: st.Nominal, P5: e.P5, P95: e.P95, Overstrain: e.Strain > e.Permitted && e.Permitted > 0}
+		p := workinstructions.TestPair{Number: st.Number, Size: st.Size, Nominal: st.Nominal, P5: e.P5, P95: e.P95,
+			Overstrain: e.Strain > e.Permitted && e.Permitted > 0}
 		switch {
 		case e.Loose:
 			p.P5, p.P95, p.Word = 0, 0, "loose"

@@ -12,7 +12,8 @@ import (
 // and that are not in the set: tooling that no longer holds. The folder may be
 // missing.
 func Leftovers(folder, number string, set Set) []string {
-	ours := regexp.MustCompile(`^` + regexp.QuoteMeta(job.Stem(number)) + `-((nest|anvil)(-\d+)?\.(stl|3mf)|quote\.csv|work-instruction\.pdf|report\.json)$`)
+	ours := regexp.MustCompile(`^` + regexp.QuoteMeta(job.Stem(number)) +
+		`-((nest|anvil)(-\d+)?\.(stl|3mf)|quote\.csv|work-instruction\.pdf|report\.json)$`)
 	entries, err := os.ReadDir(folder)
 	if err != nil {
 		return nil // nothing can be said of it

@@ -23,7 +23,8 @@ func Offer(ctx context.Context, s *solve.Solution, o report.Offered, tool string
 // offerPage says what the customer is to know beside the prices.
 func offerPage(s *solve.Solution, o report.Offered, tool string) offerpage.Page {
 	j := s.Job
-	p := offerpage.Page{Letter: j.Sheet() == "Letter", Units: j.Shown(), Job: j.Number, Title: j.Title, Revision: j.Revision, Date: j.Date, Author: j.Author, Tool: tool,
+	p := offerpage.Page{Letter: j.Sheet() == "Letter", Units: j.Shown(), Job: j.Number, Title: j.Title, Revision: j.Revision, Date: j.Date,
+		Author: j.Author, Tool: tool,
 		Offer: o.Offer, Payback: o.Back, Open: o.Open}
 	for i := range s.Steps {
 		st := &s.Steps[i]

@@ -27,8 +27,9 @@ func sheet(ctx context.Context, s *solve.Solution, tool string) (workinstruction
 		return workinstructions.Sheet{}, fmt.Errorf("date of the job: %w", err)
 	}
 	out := workinstructions.Sheet{
-		Paper: workinstructions.Paper(j.Sheet()), Job: j.Number, Title: j.Title, Revision: orNone(j.Revision, catalogue.Language(j.Language)), Author: j.Author,
-		Date: date, Fingerprint: s.Fingerprint, Tool: tool, Units: j.Shown(),
+		Paper: workinstructions.Paper(j.Sheet()), Job: j.Number, Title: j.Title, Revision: orNone(j.Revision, catalogue.Language(j.Language)),
+		Author: j.Author,
+		Date:   date, Fingerprint: s.Fingerprint, Tool: tool, Units: j.Shown(),
 		Quantity: j.Quantity, RatePerHour: j.RatePerHour,
 		Language: catalogue.Language(j.Language), Assumed: len(s.Defaults),
 	}
@@ -72,17 +73,21 @@ func addStep(out *workinstructions.Sheet, s *solve.Solution, i int, set pictures
 	n, a := s.NestOf(i), s.Tooling.Anvils[i]
 	number := i + 1
 	if firstOn(s, i) {
-		out.Parts = append(out.Parts, workinstructions.Part{Name: st.Lower.Name, Material: st.LowerMaterial.Name, Process: st.LowerMaterial.Process, Role: workinstructions.Lower, Step: number, Count: 1, Picture: set.Lower})
+		out.Parts = append(out.Parts, workinstructions.Part{Name: st.Lower.Name, Material: st.LowerMaterial.Name,
+			Process: st.LowerMaterial.Process, Role: workinstructions.Lower, Step: number, Count: 1, Picture: set.Lower})
 	}
-	out.Parts = append(out.Parts, workinstructions.Part{Name: st.Upper.Name, Material: st.UpperMaterial.Name, Process: st.UpperMaterial.Process, Role: workinstructions.Upper, Step: number, Count: 1, Picture: set.Upper})
+	out.Parts = append(out.Parts, workinstructions.Part{Name: st.Upper.Name, Material: st.UpperMaterial.Name,
+		Process: st.UpperMaterial.Process, Role: workinstructions.Upper, Step: number, Count: 1, Picture: set.Upper})
 	if n.Steps[0] == i {
 		var steps []int
 		for _, k := range n.Steps {
 			steps = append(steps, k+1)
 		}
-		out.Tooling = append(out.Tooling, workinstructions.Tool{Name: n.Name, Mark: n.Mark, Size: n.Size, Mass: n.Mass, Material: s.Material.Name, Process: s.Material.Process, Steps: steps, Picture: set.Nest})
+		out.Tooling = append(out.Tooling, workinstructions.Tool{Name: n.Name, Mark: n.Mark, Size: n.Size, Mass: n.Mass, Material: s.Material.Name,
+			Process: s.Material.Process, Steps: steps, Picture: set.Nest})
 	}
-	out.Tooling = append(out.Tooling, workinstructions.Tool{Name: a.Name, Mark: a.Mark, Size: a.Size, Mass: a.Mass, Material: s.Material.Name, Process: s.Material.Process, Steps: []int{number}, Picture: set.Under})
+	out.Tooling = append(out.Tooling, workinstructions.Tool{Name: a.Name, Mark: a.Mark, Size: a.Size, Mass: a.Mass, Material: s.Material.Name,
+		Process: s.Material.Process, Steps: []int{number}, Picture: set.Under})
 	if st.Decision.Overridden {
 		out.Override = s.Job.Method.Override
 	}
@@ -108,7 +113,8 @@ func stepOf(s *solve.Solution, i int) workinstructions.Step {
 	n, a := s.NestOf(i), s.Tooling.Anvils[i]
 	r := st.Result
 	step := workinstructions.Step{
-		Name: stepName(s.Job, st, catalogue.Language(s.Job.Language)), Lower: st.Lower.Name, SoFar: !firstOn(s, i), Upper: st.Upper.Name, Nest: n.Name, Anvil: a.Name,
+		Name: stepName(s.Job, st, catalogue.Language(s.Job.Language)), Lower: st.Lower.Name, SoFar: !firstOn(s, i), Upper: st.Upper.Name,
+		Nest: n.Name, Anvil: a.Name,
 		OneWay: n.OneWay, AnyWay: n.AnyWay, Guided: len(n.Pins) > 0, Decision: st.Decision,
 		Force: workinstructions.Force{
 			Design: r.Design, Peak: r.Peak, P5: r.P5, P50: r.P50, P95: r.P95, Worst: r.Worst, WorstJams: r.WorstJams, Jammed: r.Jammed,
@@ -187,7 +193,8 @@ func snaps(latches []force.Latch) bool {
 // or printer still shows (own).
 func seat(st *solve.Step) workinstructions.Gap {
 	kinds := map[fixture.SeatProof]workinstructions.GapKind{
-		fixture.ProofAtSeam: workinstructions.BetweenParts, fixture.ProofOverAll: workinstructions.OverAll, fixture.ProofDepth: workinstructions.BelowRim,
+		fixture.ProofAtSeam: workinstructions.BetweenParts, fixture.ProofOverAll: workinstructions.OverAll,
+		fixture.ProofDepth:  workinstructions.BelowRim,
 		fixture.ProofOnPair: workinstructions.OnPair, fixture.ProofAtStops: workinstructions.UnderAnvil,
 	}
 	p := st.Seated

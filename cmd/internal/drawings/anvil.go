@@ -55,7 +55,8 @@ func (d drafter) anvil(a fixture.Anvil) drawing.Body {
 		highAt = up(centre(k), z)
 		dim(drawing.SectionB, "back over the plate", up(o.ends[2], top), highAt)
 		dim(drawing.SectionB, "back over the pocket", up(co.ends[2], plan.Millimetres(ceiling.Z)), up(o.ends[2], top))
-		b.Features = append(b.Features, drawing.Feature{Tag: "F", Name: "face that is pushed", At: centre(k), Diameter: across(k, plan.Inside), Z: [2]float64{top, z}})
+		b.Features = append(b.Features, drawing.Feature{Tag: "F", Name: "face that is pushed", At: centre(k), Diameter: across(k, plan.Inside),
+			Z: [2]float64{top, z}})
 	}
 	dim(drawing.SectionA, "overall height", lowestAt, highAt)
 	b.Features = append(b.Features, pads(named(a.Piece.Body, "pad"), plan.Millimetres(ceiling.Z), true)...)

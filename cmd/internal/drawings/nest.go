@@ -69,13 +69,16 @@ func (d drafter) nest(n fixture.Nest) drawing.Body {
 	dim(drawing.SectionB, "block height", up(bo.ends[0], under), rim)
 	for _, f := range named(n.Piece.Body, "finger relief") {
 		o := outlineOf(f)
-		b.Features = append(b.Features, drawing.Feature{Name: "finger relief", At: clip(o, bo).middle(), Size: clip(o, bo).size(), Z: [2]float64{plan.Millimetres(f.Z), top}})
+		b.Features = append(b.Features, drawing.Feature{Name: "finger relief", At: clip(o, bo).middle(), Size: clip(o, bo).size(),
+			Z: [2]float64{plan.Millimetres(f.Z), top}})
 	}
 	b.Features = append(posts("D", "dead stop", stops, plan.Outside, top), b.Features...)
 	b.Features = append(b.Features, posts("G", "guide pin", pins, plan.Inside, plan.Millimetres(stops[0].Z))...)
 	holes := named(n.Piece.Body, "step hole")
 	for i, h := range holes {
-		b.Features = append(b.Features, drawing.Feature{Tag: fmt.Sprint("H", i+1), Name: fmt.Sprintf("hole for the pin of step %d", n.StepPins[i].Step+1), At: centre(h), Diameter: across(h, plan.Outside), Z: [2]float64{plan.Millimetres(h.Z), plan.Millimetres(stops[0].Z)}})
+		b.Features = append(b.Features, drawing.Feature{Tag: fmt.Sprint("H", i+1),
+			Name: fmt.Sprintf("hole for the pin of step %d", n.StepPins[i].Step+1), At: centre(h), Diameter: across(h,
+				plan.Outside), Z: [2]float64{plan.Millimetres(h.Z), plan.Millimetres(stops[0].Z)}})
 	}
 	b.Features = append(b.Features, through("E", "ejection hole", named(n.Piece.Body, "ejection hole"), under, floor)...)
 	if len(foot) > 0 {
@@ -84,11 +87,13 @@ func (d drafter) nest(n fixture.Nest) drawing.Body {
 	b.Features = append(b.Features, pads(named(n.Piece.Body, "pad"), floor, false)...)
 	for _, k := range named(n.Piece.Body, "key") {
 		o := outlineOf(k)
-		b.Features = append(b.Features, drawing.Feature{Tag: "K", Name: "key", At: o.middle(), Size: o.size(), Z: [2]float64{floor, plan.Millimetres(k.Z)}})
+		b.Features = append(b.Features, drawing.Feature{Tag: "K", Name: "key", At: o.middle(), Size: o.size(),
+			Z: [2]float64{floor, plan.Millimetres(k.Z)}})
 	}
 	for _, t := range tongue {
 		o := outlineOf(t)
-		b.Features = append(b.Features, drawing.Feature{Name: "tongue", At: o.middle(), Size: o.size(), Z: [2]float64{plan.Millimetres(t.Z), under}})
+		b.Features = append(b.Features, drawing.Feature{Name: "tongue", At: o.middle(), Size: o.size(),
+			Z: [2]float64{plan.Millimetres(t.Z), under}})
 	}
 	b.Notes = append(b.Notes, d.marks(n.Piece, "top", top)...)
 	return b
@@ -143,7 +148,8 @@ func through(tag, name string, fs []solid.Feature, from, to float64) []drawing.F
 		if len(fs) == 1 {
 			t = tag
 		}
-		out = append(out, drawing.Feature{Tag: t, Name: name + ", through", At: centre(f), Diameter: across(f, plan.Outside), Z: [2]float64{from, to}})
+		out = append(out, drawing.Feature{Tag: t, Name: name + ", through", At: centre(f), Diameter: across(f, plan.Outside),
+			Z: [2]float64{from, to}})
 	}
 	return out
 }
@@ -154,7 +160,8 @@ func pads(fs []solid.Feature, ground float64, hidden bool) []drawing.Feature {
 	for i, f := range fs {
 		o := outlineOf(f)
 		low, high := heights(f)
-		p := drawing.Feature{Tag: fmt.Sprint("P", i+1), Name: "pad", At: o.middle(), Size: o.size(), Z: [2]float64{min(low, ground), max(high, ground)}, Hidden: hidden}
+		p := drawing.Feature{Tag: fmt.Sprint("P", i+1), Name: "pad", At: o.middle(), Size: o.size(),
+			Z: [2]float64{min(low, ground), max(high, ground)}, Hidden: hidden}
 		if len(f.Facets) > 0 {
 			p.Name, p.Z = "pad, follows the part", [2]float64{low, high}
 		}

@@ -133,7 +133,8 @@ func materials() string {
 			if m.StrainOnce.Value > 0 {
 				strain = fmt.Sprintf("%.3g, %.3g", 100*m.StrainOnce.Value, 100*m.StrainOnceZ.Value)
 			}
-			fmt.Fprintf(&b, "  %-14s %-9s %11.4g %9.2g %10.2g %15s\n", name, process, m.Modulus.Value, m.Friction.Value, m.FrictionSteel.Value, strain)
+			fmt.Fprintf(&b, "  %-14s %-9s %11.4g %9.2g %10.2g %15s\n", name, process, m.Modulus.Value, m.Friction.Value, m.FrictionSteel.Value,
+				strain)
 		}
 	}
 	return b.String()

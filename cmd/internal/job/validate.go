@@ -40,14 +40,17 @@ func (f *File) Validate() []fault.Fault {
 func (f *File) headFaults() []fault.Fault {
 	var out []fault.Fault
 	if n := len([]rune(f.Number)); n > longestNumber {
-		out = append(out, fault.Fault{Field: "job", Given: fmt.Sprintf("%d characters", n), Problem: "is too long to engrave", Want: fmt.Sprintf("%d characters at most", longestNumber)})
+		out = append(out, fault.Fault{Field: "job", Given: fmt.Sprintf("%d characters", n), Problem: "is too long to engrave",
+			Want: fmt.Sprintf("%d characters at most", longestNumber)})
 	}
 	if n := len([]rune(f.Revision)); n > longestNumber {
-		out = append(out, fault.Fault{Field: "revision", Given: fmt.Sprintf("%d characters", n), Problem: "is too long to engrave", Want: fmt.Sprintf("%d characters at most", longestNumber)})
+		out = append(out, fault.Fault{Field: "revision", Given: fmt.Sprintf("%d characters", n), Problem: "is too long to engrave",
+			Want: fmt.Sprintf("%d characters at most", longestNumber)})
 	}
 	long := func(field, text string, most int) {
 		if n := len([]rune(text)); n > most {
-			out = append(out, fault.Fault{Field: field, Given: fmt.Sprintf("%d characters", n), Problem: "is too long for the work instruction", Want: fmt.Sprintf("%d characters at most", most)})
+			out = append(out, fault.Fault{Field: field, Given: fmt.Sprintf("%d characters", n), Problem: "is too long for the work instruction",
+				Want: fmt.Sprintf("%d characters at most", most)})
 		}
 	}
 	long("title", f.Title, longestName)
@@ -80,7 +83,8 @@ func (f *File) headFaults() []fault.Fault {
 		{"shock_limit", " N", f.ShockLimit, 1e7},
 	} {
 		if !(a.x >= 0 && a.x <= a.hi) {
-			out = append(out, fault.Fault{Field: a.field, Given: fmt.Sprintf("%.6g%s", a.x, a.unit), Problem: "is out of range", Want: fmt.Sprintf("above 0, %.6g%s at most", a.hi, a.unit)})
+			out = append(out, fault.Fault{Field: a.field, Given: fmt.Sprintf("%.6g%s", a.x, a.unit), Problem: "is out of range",
+				Want: fmt.Sprintf("above 0, %.6g%s at most", a.hi, a.unit)})
 		}
 	}
 	return out
@@ -110,22 +114,26 @@ func (f *File) stepFaults() []fault.Fault {
 		}
 		for _, t := range []struct{ field, text string }{{s.LowerPath + ".name", s.Lower.Name}, {s.UpperPath + ".name", s.Upper.Name}} {
 			if n := len([]rune(t.text)); n > longestName {
-				out = append(out, fault.Fault{Field: t.field, Given: fmt.Sprintf("%d characters", n), Problem: "is too long for the work instruction", Want: fmt.Sprintf("%d characters at most", longestName)})
+				out = append(out, fault.Fault{Field: t.field, Given: fmt.Sprintf("%d characters", n), Problem: "is too long for the work instruction",
+					Want: fmt.Sprintf("%d characters at most", longestName)})
 			}
 		}
 		for k, l := range s.Latches {
 			at := fmt.Sprintf("%s[%d]", s.LatchesPath, k)
 			if n := len([]rune(l.ID)); n > longestHead {
-				out = append(out, fault.Fault{Field: at + ".id", Given: fmt.Sprintf("%d characters", n), Problem: "is too long", Want: fmt.Sprintf("%d characters at most", longestHead)})
+				out = append(out, fault.Fault{Field: at + ".id", Given: fmt.Sprintf("%d characters", n), Problem: "is too long",
+					Want: fmt.Sprintf("%d characters at most", longestHead)})
 			}
 			for i, p := range l.At {
 				if j := slices.Index(l.At[:i], p); j >= 0 {
-					out = append(out, fault.Fault{Field: fmt.Sprintf("%s.at[%d]", at, i), Given: fmt.Sprintf("[%g, %g]", p.X, p.Y), Problem: fmt.Sprintf("is the same place as number %d", j), Want: "each latch at a place of its own"})
+					out = append(out, fault.Fault{Field: fmt.Sprintf("%s.at[%d]", at, i), Given: fmt.Sprintf("[%g, %g]", p.X, p.Y),
+						Problem: fmt.Sprintf("is the same place as number %d", j), Want: "each latch at a place of its own"})
 					break
 				}
 			}
 			if first, taken := owner[l.ID]; taken && first != i {
-				out = append(out, fault.Fault{Field: fmt.Sprintf("%s[%d].id", s.LatchesPath, k), Given: l.ID, Problem: "is taken by a latch of an earlier step", Want: "a name of its own"})
+				out = append(out, fault.Fault{Field: fmt.Sprintf("%s[%d].id", s.LatchesPath, k), Given: l.ID,
+					Problem: "is taken by a latch of an earlier step", Want: "a name of its own"})
 			} else if l.ID != "" {
 				owner[l.ID] = i
 			}
@@ -142,7 +150,8 @@ func (f *File) flatFaults() []fault.Fault {
 		part  *Part
 	}{{"lower", f.Lower}, {"upper", f.Upper}} {
 		if p.part == nil {
-			out = append(out, fault.Fault{Field: p.field, Problem: "is missing", Want: "the " + p.field + " part with its material and envelope, or a list of steps"})
+			out = append(out, fault.Fault{Field: p.field, Problem: "is missing",
+				Want: "the " + p.field + " part with its material and envelope, or a list of steps"})
 		}
 	}
 	if len(f.Latches) == 0 {
@@ -163,7 +172,8 @@ func (f *File) listFaults() []fault.Fault {
 	}
 	const most = 20
 	if n := len(f.PressSteps); n > most {
-		out = append(out, fault.Fault{Field: "steps", Given: fmt.Sprintf("%d steps", n), Problem: "are too many", Want: fmt.Sprintf("%d at most", most)})
+		out = append(out, fault.Fault{Field: "steps", Given: fmt.Sprintf("%d steps", n), Problem: "are too many",
+			Want: fmt.Sprintf("%d at most", most)})
 	}
 	for i, s := range f.PressSteps {
 		at := fmt.Sprintf("steps[%d]", i)

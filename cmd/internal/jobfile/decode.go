@@ -40,7 +40,8 @@ func Decode(name string, data []byte, into any, opt Options) (*Document, Problem
 		maxBytes = DefaultMaxBytes
 	}
 	if len(data) > maxBytes {
-		return doc, doc.refused(flaw{fault: fault.Fault{Given: fmt.Sprintf("%d bytes", len(data)), Problem: "are too many for one file", Want: fmt.Sprintf("%d bytes at most", maxBytes)}})
+		return doc, doc.refused(flaw{fault: fault.Fault{Given: fmt.Sprintf("%d bytes", len(data)), Problem: "are too many for one file",
+			Want: fmt.Sprintf("%d bytes at most", maxBytes)}})
 	}
 	root, flaws := parse(data)
 	if len(flaws) > 0 {
@@ -66,7 +67,8 @@ func rootFlaw(root *yaml.Node) flaw {
 	if isNull(root) {
 		return emptyFile
 	}
-	return flaw{line: root.Line, fault: fault.Fault{Given: described(root), Problem: "is not a section of keys", Want: "one \"key: value\" a line"}}
+	return flaw{line: root.Line, fault: fault.Fault{Given: described(root), Problem: "is not a section of keys",
+		Want: "one \"key: value\" a line"}}
 }
 
 // isNull says whether a node was left without a value.

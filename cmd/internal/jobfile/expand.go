@@ -49,7 +49,8 @@ func (e *expander) node(n *yaml.Node, depth int, copying bool, line int) *yaml.N
 	}
 	if n.Kind == yaml.AliasNode {
 		if e.open[n.Alias] {
-			return e.refuse(line, fault.Fault{Given: "*" + shown(n.Value), Problem: "refers to the section it stands in", Want: "the values written out"})
+			return e.refuse(line, fault.Fault{Given: "*" + shown(n.Value), Problem: "refers to the section it stands in",
+				Want: "the values written out"})
 		}
 		return e.node(n.Alias, depth, true, line)
 	}

@@ -70,7 +70,8 @@ func (f *filler) unitKey(root *yaml.Node, key string, to *string, known []string
 		*to = n.Value
 		return true
 	}
-	f.add(lineOf(root, i), nearest(n.Value, known), fault.Fault{Field: key, Given: described(n), Problem: "is not known", Want: strings.Join(known, " or ")})
+	f.add(lineOf(root, i), nearest(n.Value, known), fault.Fault{Field: key, Given: described(n), Problem: "is not known",
+		Want: strings.Join(known, " or ")})
 	return false
 }
 
@@ -178,7 +179,8 @@ func (f *filler) table(n *yaml.Node, s *shape, v reflect.Value, path string) {
 	v.Set(reflect.MakeMapWithSize(s.goType, len(n.Content)/2))
 	f.keys(n, path, func(key string, value *yaml.Node, line int) {
 		if key == "" || len(key) > maxName || strings.ContainsFunc(key, unseen) || strings.ContainsAny(key, "\n\t") {
-			f.add(line, "", fault.Fault{Field: path, Given: shown(key), Problem: "is not a name", Want: fmt.Sprintf("one line of up to %d characters", maxName)})
+			f.add(line, "", fault.Fault{Field: path, Given: shown(key), Problem: "is not a name",
+				Want: fmt.Sprintf("one line of up to %d characters", maxName)})
 			return
 		}
 		elem := reflect.New(s.goType.Elem()).Elem()

@@ -131,12 +131,14 @@ func entry(n *yaml.Node, path string) (i int, tail string, wrong *fault.Fault, n
 	case found == 1:
 		return i, strings.TrimPrefix(path[best:], "."), nil, ""
 	case found > 1:
-		return 0, "", &fault.Fault{Given: shown(path[:best]), Problem: "is the id of " + fmt.Sprint(found) + " entries", Want: "an index such as [0]"}, ""
+		return 0, "", &fault.Fault{Given: shown(path[:best]), Problem: "is the id of " + fmt.Sprint(found) + " entries",
+			Want: "an index such as [0]"}, ""
 	}
 	if name == "" {
 		name, _, _ = strings.Cut(path, ".") // a bracket with no such index
 	}
-	wrong = &fault.Fault{Given: shown(name), Problem: "names no entry of the list", Want: count(len(n.Content), "entry", "entries") + ", by id or by index from 0"}
+	wrong = &fault.Fault{Given: shown(name), Problem: "names no entry of the list",
+		Want: count(len(n.Content), "entry", "entries") + ", by id or by index from 0"}
 	return 0, "", wrong, nearest(name, ids)
 }
 

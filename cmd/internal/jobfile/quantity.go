@@ -149,7 +149,8 @@ func figureFault(figure, rest string) (problem, want string) {
 		return "has a comma", "a decimal point: " + figure + "." + shown(rest[1:])
 	case len(digits) > 1 && digits[0] == '0' && digits[1] >= '0' && digits[1] <= '9':
 		return "has a leading zero and could be read in two ways", "a decimal number without it"
-	case rest != "" && (rest[0] == '_' || rest[0] == '.' || rest[0] == ':' || rest[0] == '/' || digits == "0" && strings.Contains("xXoObB", rest[:1]) && len(rest) > 1 && rest[1] >= '0' && rest[1] <= '9'):
+	case rest != "" && (rest[0] == '_' || rest[0] == '.' || rest[0] == ':' || rest[0] == '/' || digits == "0" &&
+		strings.Contains("xXoObB", rest[:1]) && len(rest) > 1 && rest[1] >= '0' && rest[1] <= '9'):
 		return "is not a decimal number", "such as 1000.5"
 	}
 	return "", ""

@@ -151,7 +151,8 @@ func sectionFields(t reflect.Type, where string, within []reflect.Type) []field 
 			if r := f.Tag.Get("required"); r != "" && r != "true" {
 				panic("jobfile: " + at + ": unknown required tag " + r)
 			}
-			add(field{name: name, index: []int{i}, required: f.Tag.Get("required") == "true", owner: t.PkgPath() + "." + t.Name() + "." + f.Name, shape: build(f.Type, f.Tag, at, within)})
+			add(field{name: name, index: []int{i}, required: f.Tag.Get("required") == "true", owner: t.PkgPath() + "." + t.Name() + "." + f.Name,
+				shape: build(f.Type, f.Tag, at, within)})
 		}
 	}
 	return out

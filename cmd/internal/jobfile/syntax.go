@@ -40,7 +40,8 @@ func parse(data []byte) (*yaml.Node, []flaw) {
 	case root == nil:
 		return nil, []flaw{emptyFile}
 	case second > 0:
-		return nil, []flaw{{line: second, fault: fault.Fault{Problem: "a second document starts here", Want: "one document a file, without --- between its parts"}}}
+		return nil, []flaw{{line: second, fault: fault.Fault{Problem: "a second document starts here",
+			Want: "one document a file, without --- between its parts"}}}
 	}
 	return root, nil
 }
@@ -69,7 +70,8 @@ func unreadable(data []byte) []flaw {
 			out = append(out, flaw{line: number, fault: fault.Fault{Problem: "this line is not UTF-8 text", Want: "the file saved as UTF-8"}})
 		} else if at := bytes.IndexFunc(line, unseen); at >= 0 {
 			r, _ := utf8.DecodeRune(line[at:])
-			out = append(out, flaw{line: number, fault: fault.Fault{Given: fmt.Sprintf("character U+%04X", r), Problem: "cannot be seen and is not read", Want: "the line without it"}})
+			out = append(out, flaw{line: number, fault: fault.Fault{Given: fmt.Sprintf("character U+%04X", r),
+				Problem: "cannot be seen and is not read", Want: "the line without it"}})
 		}
 		if len(out) == maxListed {
 			break
@@ -124,8 +126,10 @@ func syntaxFault(message, written string) fault.Fault {
 // sayings put the library's messages into other words; the first that is
 // contained is taken.
 var sayings = []struct{ library, problem, want string }{
-	{"mapping values are not allowed", "a colon too many, another indent than the line above, or no colon in the line above", "\"key: value\" a line, the same indent, a text with a colon in quotes"},
-	{"did not find expected key", "this line does not go on from the lines above it: another indent, or a text behind a closing quote", "\"key: value\", indented as its neighbours"},
+	{"mapping values are not allowed", "a colon too many, another indent than the line above, or no colon in the line above",
+		"\"key: value\" a line, the same indent, a text with a colon in quotes"},
+	{"did not find expected key", "this line does not go on from the lines above it: another indent, or a text behind a closing quote",
+		"\"key: value\", indented as its neighbours"},
 	{"could not find expected ':'", "a key without a colon", "\"key: value\""},
 	{"did not find expected '-' indicator", "this line does not belong to the list above it", "a dash, or another indent"},
 	{"expected ',' or ']'", "a list in square brackets is not closed, or lacks a comma", "[1, 2]"},

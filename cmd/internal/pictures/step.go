@@ -142,7 +142,8 @@ func scene(v picture.View, bodies ...picture.Body) picture.Scene {
 // falling adds the arrow and the axis of something that comes down at p: from
 // height z0 to z1 [mm].
 func falling(sc *picture.Scene, p planar.Point, z0, z1 float64) {
-	sc.Lines = append(sc.Lines, picture.Line{From: [3]float64{p.X, p.Y, z0}, To: [3]float64{p.X, p.Y, z1}, Dash: picture.Chain, Weight: picture.Fine})
+	sc.Lines = append(sc.Lines, picture.Line{From: [3]float64{p.X, p.Y, z0}, To: [3]float64{p.X, p.Y, z1}, Dash: picture.Chain,
+		Weight: picture.Fine})
 }
 
 func (s stack) load() picture.Scene {
@@ -225,7 +226,8 @@ func (s stack) section() picture.Scene {
 			}
 		}
 	}
-	sc := scene(picture.View{Azimuth: math.Atan2(n.X, -n.Y) + 0.18, Elevation: 0.14}, append(s.base(0), s.holder(), s.upper(0), s.pusher(0))...)
+	sc := scene(picture.View{Azimuth: math.Atan2(n.X, -n.Y) + 0.18, Elevation: 0.14},
+		append(s.base(0), s.holder(), s.upper(0), s.pusher(0))...)
 	sc.Section = &picture.Section{Point: [3]float64{t.X, t.Y, 0}, Normal: [3]float64{n.X, n.Y, 0}}
 	return sc
 }
@@ -268,5 +270,6 @@ func OfPart(ctx context.Context, e *envelope.Envelope) (*image.Paletted, error) 
 
 // OfPair draws two parts, the upper one in its place.
 func OfPair(ctx context.Context, lower, upper *envelope.Envelope) (*image.Paletted, error) {
-	return picture.RenderContext(ctx, scene(usual, part(fixture.Part{Envelope: lower}, picture.Medium, 0), part(fixture.Part{Envelope: upper}, picture.Accent, 0)))
+	return picture.RenderContext(ctx, scene(usual, part(fixture.Part{Envelope: lower}, picture.Medium, 0),
+		part(fixture.Part{Envelope: upper}, picture.Accent, 0)))
 }

@@ -34,7 +34,8 @@ type Criterion struct {
 
 // acceptanceOf joins the lines that the sheet prints with the reasons.
 func acceptanceOf(p fixture.Seated, lines []workinstructions.Criterion) *Acceptance {
-	out := &Acceptance{Proof: string(p.Proof), Nominal: p.Nominal, Latch: p.Latch, Home: p.Home, Process: p.Process, Gauge: p.Gauge, Travel: p.Travel}
+	out := &Acceptance{Proof: string(p.Proof), Nominal: p.Nominal, Latch: p.Latch, Home: p.Home, Process: p.Process, Gauge: p.Gauge,
+		Travel: p.Travel}
 	for _, k := range lines {
 		out.Criteria = append(out.Criteria, Criterion(k))
 	}

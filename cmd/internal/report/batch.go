@@ -49,7 +49,8 @@ func BatchOf(rows []batch.Row, tool string) Batch {
 
 // BatchRow takes from a solution what the table says of it.
 func BatchRow(s *solve.Solution) batch.Row {
-	r := batch.Row{Job: s.Job.Number, Revision: s.Job.Revision, Title: s.Job.Title, Outcome: batch.NoTooling, Steps: len(s.Steps), Pieces: len(s.Pieces()), Warnings: len(warnings(s)), Fingerprint: s.Fingerprint}
+	r := batch.Row{Job: s.Job.Number, Revision: s.Job.Revision, Title: s.Job.Title, Outcome: batch.NoTooling, Steps: len(s.Steps),
+		Pieces: len(s.Pieces()), Warnings: len(warnings(s)), Fingerprint: s.Fingerprint}
 	if s.Tooled() {
 		r.Outcome = batch.Tooling
 	}
@@ -84,7 +85,8 @@ func BatchRow(s *solve.Solution) batch.Row {
 // take for a formula gets an apostrophe.
 func WriteBatch(w io.Writer, b Batch) error {
 	out := csv.NewWriter(w)
-	rows := [][]string{{"file", "job", "revision", "title", "outcome", "method", "steps", "peak_N", "p95_N", "design_force_N", "pieces", "total", "currency", "rates", "warnings", "calibration", "fingerprint", "folder", "stale_files", "faults"}}
+	rows := [][]string{{"file", "job", "revision", "title", "outcome", "method", "steps", "peak_N", "p95_N", "design_force_N", "pieces",
+		"total", "currency", "rates", "warnings", "calibration", "fingerprint", "folder", "stale_files", "faults"}}
 	plain := func(s string) string {
 		if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
 			return "'" + s
@@ -115,7 +117,8 @@ func WriteBatch(w io.Writer, b Batch) error {
 		if r.Stale {
 			stale = "yes"
 		}
-		rows = append(rows, []string{plain(r.File), plain(r.Job), plain(r.Revision), plain(r.Title), r.Outcome, r.Method, count(r.Steps), number(r.Peak), number(r.P95), number(r.Design), count(r.Pieces),
+		rows = append(rows, []string{plain(r.File), plain(r.Job), plain(r.Revision), plain(r.Title), r.Outcome, r.Method, count(r.Steps),
+			number(r.Peak), number(r.P95), number(r.Design), count(r.Pieces),
 			total, plain(r.Currency), rates, count(r.Warnings), plain(r.Calibration), r.Fingerprint, plain(r.Folder), stale, plain(strings.Join(r.Faults, "; "))})
 	}
 	if err := out.WriteAll(rows); err != nil {
@@ -138,7 +141,8 @@ func BatchText(b Batch, folder string, unchanged int) string {
 		return s
 	}
 	for _, r := range b.Rows {
-		row := []string{short(strings.TrimSuffix(r.File, filepath.Ext(r.File)), 18), short(r.Job, 13), r.Method, unless(r.Design == 0, number(r.Design), "none"), "-", ""}
+		row := []string{short(strings.TrimSuffix(r.File, filepath.Ext(r.File)), 18), short(r.Job, 13), r.Method,
+			unless(r.Design == 0, number(r.Design), "none"), "-", ""}
 		switch {
 		case r.Outcome == batch.Failed || r.Outcome == batch.Broken:
 			row[2], row[3], row[5] = "-", "-", strings.ToUpper(r.Outcome)
@@ -165,7 +169,8 @@ func BatchText(b Batch, folder string, unchanged int) string {
 	if len(currencies) > 0 {
 		p.wrap("  ", "  ", "Totals are in "+joined(currencies)+", each by the card of its job.")
 	}
-	p.wrap("  ", "  ", fmt.Sprintf("%d with tooling, %d without a manual method, %d failed, %d broken; %d unchanged since an earlier run.", b.Tooling, b.NoTooling, b.Failed, b.Broken, unchanged))
+	p.wrap("  ", "  ", fmt.Sprintf("%d with tooling, %d without a manual method, %d failed, %d broken; %d unchanged since an earlier run.",
+		b.Tooling, b.NoTooling, b.Failed, b.Broken, unchanged))
 	if b.Note != "" {
 		p.wrap("  ", "  ", b.Note)
 	}

@@ -130,7 +130,8 @@ func (p *page) seats(u units, seats []Seat) {
 		if !t.Held {
 			word = "NOT ENSURED: " + t.Text
 		}
-		rows = append(rows, []string{t.Latch, say(t.Stop), say(t.Drawn), say(t.Printed[0]) + ".." + say(t.Printed[1]), say(t.Slack), say(t.Rises), word})
+		rows = append(rows, []string{t.Latch, say(t.Stop), say(t.Drawn), say(t.Printed[0]) + ".." + say(t.Printed[1]), say(t.Slack), say(t.Rises),
+			word})
 	}
 	p.table("lrrrrrl", rows)
 }
@@ -183,7 +184,8 @@ func FitText(j *job.File, f Fitted, file string) string {
 		case r.NoGo:
 			note = "no-go"
 		}
-		rows = append(rows, []string{fmt.Sprint(r.Line), r.Latch, r.Coupon, u.coupon(r.Size), say(r.Force), say(r.Predicted), say(r.Low) + ".." + say(r.High), fmt.Sprintf("%+.1f sd", r.Deviation), note})
+		rows = append(rows, []string{fmt.Sprint(r.Line), r.Latch, r.Coupon, u.coupon(r.Size), say(r.Force), say(r.Predicted),
+			say(r.Low) + ".." + say(r.High), fmt.Sprintf("%+.1f sd", r.Deviation), note})
 	}
 	p.table("rllrrrrrl", rows)
 	for _, r := range f.Fit.Remarks {
@@ -231,7 +233,8 @@ func (p *page) advice(u units, a calibrate.Advice, card quote.RateCard) {
 		if i == a.Take {
 			mark = "take"
 		}
-		rows = append(rows, []string{o.Coupon, u.coupon(o.Size), say(o.Band.P5) + ".." + say(o.Band.P95), share(o.Light), share(o.Heavy), share(o.Over), share(o.Failing), mark})
+		rows = append(rows, []string{o.Coupon, u.coupon(o.Size), say(o.Band.P5) + ".." + say(o.Band.P95), share(o.Light), share(o.Heavy),
+			share(o.Over), share(o.Failing), mark})
 	}
 	p.table("lrrrrrrl", rows)
 	p.line("")
@@ -302,16 +305,20 @@ func FitJSON(j *job.File, f Fitted) any {
 		Past        float64    `json:"dead_stop_past_seat_mm"`
 		NoStop      string     `json:"dead_stop_open,omitzero"`
 		Seats       []Seat     `json:"seats"`
-	}{Schema: f.Schema, Tool: f.Tool, Number: f.Number, Source: f.Sheet.Source, Date: f.Sheet.Date, Measured: f.Fit.Measured, Correlation: f.Fit.Correlation, Residuals: []residual{},
+	}{Schema: f.Schema, Tool: f.Tool, Number: f.Number, Source: f.Sheet.Source, Date: f.Sheet.Date, Measured: f.Fit.Measured,
+		Correlation: f.Fit.Correlation, Residuals: []residual{},
 		Remarks: u.texts(f.Fit.Remarks), Advice: []advice{}, Currency: f.Card.Currency, Invented: f.Card.Invented, Past: f.Past, NoStop: f.NoStop, Seats: seatsOf(u, f.Seats)}
 	for _, e := range append([]calibrate.Estimate{f.Fit.Friction, f.Fit.Stiffness, f.Fit.Scatter}, f.Fit.Offsets...) {
-		out.Estimates = append(out.Estimates, estimate{e.Name, cmp.Or(string(e.Unit), "1"), e.Prior, [2]float64{e.PriorLow, e.PriorHigh}, e.Value, [2]float64{e.Low, e.High}})
+		out.Estimates = append(out.Estimates, estimate{e.Name, cmp.Or(string(e.Unit), "1"), e.Prior, [2]float64{e.PriorLow, e.PriorHigh}, e.Value,
+			[2]float64{e.Low, e.High}})
 	}
 	for _, r := range f.Fit.Residuals {
-		out.Residuals = append(out.Residuals, residual{r.Line, r.Latch, r.Coupon, r.Size, r.Force, r.NoGo, r.Predicted, [2]float64{r.Low, r.High}, r.Deviation, r.Outlier})
+		out.Residuals = append(out.Residuals, residual{r.Line, r.Latch, r.Coupon, r.Size, r.Force, r.NoGo, r.Predicted, [2]float64{r.Low, r.High},
+			r.Deviation, r.Outlier})
 	}
 	for _, a := range f.Advice {
-		x := advice{Latch: a.Goal.Latch, Least: a.Goal.Least, Most: a.Goal.Most, Take: a.Options[a.Take].Coupon, Another: a.Another, Round: a.Goal.Round, Text: a.Text.In(u.System)}
+		x := advice{Latch: a.Goal.Latch, Least: a.Goal.Least, Most: a.Goal.Most, Take: a.Options[a.Take].Coupon, Another: a.Another,
+			Round: a.Goal.Round, Text: a.Text.In(u.System)}
 		for _, o := range a.Options {
 			x.Options = append(x.Options, option{o.Coupon, o.Size, o.Band.P5, o.Band.P95, o.Failing})
 		}

@@ -69,12 +69,14 @@ type Limit struct {
 
 func methodOf(u units, st *solve.Step) Method {
 	d := st.Decision
-	m := Method{Chosen: string(d.Chosen), Reason: d.Reason.In(u.System), Overridden: d.Overridden, RunnerUp: string(d.RunnerUp), Tipping: d.Tipping.In(u.System), Next: d.Next.In(u.System), RateMatters: d.RateMatters, Sensitivity: []AtForce{}, Advice: u.texts(d.Advice)}
+	m := Method{Chosen: string(d.Chosen), Reason: d.Reason.In(u.System), Overridden: d.Overridden, RunnerUp: string(d.RunnerUp),
+		Tipping: d.Tipping.In(u.System), Next: d.Next.In(u.System), RateMatters: d.RateMatters, Sensitivity: []AtForce{}, Advice: u.texts(d.Advice)}
 	for _, s := range d.Sensitivity {
 		m.Sensitivity = append(m.Sensitivity, AtForce{s.Name, s.Force, string(s.Method)})
 	}
 	for _, o := range d.Alternatives {
-		m.Changes = append(m.Changes, Change{string(o.Change), o.What.In(u.System), o.Demand.DesignForce, o.Holds, string(o.Method), string(o.Verdict), o.Undone, o.Text.In(u.System)})
+		m.Changes = append(m.Changes, Change{string(o.Change), o.What.In(u.System), o.Demand.DesignForce, o.Holds, string(o.Method),
+			string(o.Verdict), o.Undone, o.Text.In(u.System)})
 	}
 	for _, a := range d.Options {
 		m.Options = append(m.Options, assessmentOf(u, a))

@@ -36,8 +36,10 @@ func contactOf(c *pose.Contact) *Contact {
 	if c == nil {
 		return nil
 	}
-	out := &Contact{Gap: c.Gap, Seat: c.Seat.Area, Quarters: c.Seat.Quarters, Middle: [2]float64{c.Seat.Middle.X, c.Seat.Middle.Y}, None: !c.Over,
-		Overlap: c.Both, Play: [3][2]float64{c.PlayX, c.PlayY, c.PlayZ}, Hump: c.Hump.Volume, HumpAt: c.Hump.At, HumpEnds: c.Hump.Ends, Rests: []Rest{}, Pitch: c.Pitch}
+	out := &Contact{Gap: c.Gap, Seat: c.Seat.Area, Quarters: c.Seat.Quarters, Middle: [2]float64{c.Seat.Middle.X, c.Seat.Middle.Y},
+		None:    !c.Over,
+		Overlap: c.Both, Play: [3][2]float64{c.PlayX, c.PlayY,
+			c.PlayZ}, Hump: c.Hump.Volume, HumpAt: c.Hump.At, HumpEnds: c.Hump.Ends, Rests: []Rest{}, Pitch: c.Pitch}
 	if c.Both > 0 {
 		out.At = &[3]float64{c.At.X, c.At.Y, (c.Low + c.High) / 2}
 	}

@@ -20,7 +20,8 @@ func ChartOf(s *solve.Solution, i int) (title string, f chart.Force) {
 	f = chart.Force{
 		Curve: st.Result.Curve.Points(300), Length: u.One(unit.Length), Push: u.One(unit.Force),
 		Words: chart.Words{
-			Push: "force, " + u.Name(unit.Force), Travel: "travel from first contact, " + u.Name(unit.Length), Stop: "seat", Band: "90 of 100 assemblies",
+			Push: "force, " + u.Name(unit.Force), Travel: "travel from first contact, " + u.Name(unit.Length), Stop: "seat",
+			Band: "90 of 100 assemblies",
 		},
 		Number: func(v float64, decimals int) string { return strconv.FormatFloat(v+0, 'f', decimals, 64) },
 	}

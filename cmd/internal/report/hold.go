@@ -49,7 +49,8 @@ func (p *page) hold(u units, r force.Result) {
 	}
 	h := r.Latches[r.HoldLatch].Hold
 	p.line("")
-	text := "hold of all, straight pull, right after pressing: P5 " + u.say(h.P5, "N") + ", P50 " + u.say(h.P50, "N") + ", P95 " + u.say(h.P95, "N")
+	text := "hold of all, straight pull, right after pressing: P5 " + u.say(h.P5, "N") + ", P50 " + u.say(h.P50, "N") + ", P95 " +
+		u.say(h.P95, "N")
 	if len(r.Latches) > 1 {
 		text += " (" + r.Latches[r.HoldLatch].ID + " alone, which holds the most)"
 	}

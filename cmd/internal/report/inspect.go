@@ -102,7 +102,8 @@ func Inspected(n Inspection, circles bool) string {
 		p("  %s", n.Format)
 		n.Format = "there"
 	}
-	p("  %s, %d triangles, %d shell%s, %.4g x %.4g x %.4g mm", n.Format, n.Mesh.Triangles, n.Mesh.Shells, plural(n.Mesh.Shells), n.Size[0], n.Size[1], n.Size[2])
+	p("  %s, %d triangles, %d shell%s, %.4g x %.4g x %.4g mm", n.Format, n.Mesh.Triangles, n.Mesh.Shells, plural(n.Mesh.Shells), n.Size[0],
+		n.Size[1], n.Size[2])
 	switch {
 	case n.Mesh.Closed && n.Mesh.Turned > 0:
 		p("  closed, inside out, %.5g mm3 when turned", n.Volume)
@@ -118,7 +119,8 @@ func Inspected(n Inspection, circles bool) string {
 		p("  %d triangles without area, %d doubled; both do no harm", n.Mesh.Degenerate, n.Mesh.Duplicates)
 	}
 	span := func(low, high [3]float64) string {
-		return fmt.Sprintf("x %.3f to %.3f, y %.3f to %.3f, z %.3f to %.3f", zero(low[0]), zero(high[0]), zero(low[1]), zero(high[1]), zero(low[2]), zero(high[2]))
+		return fmt.Sprintf("x %.3f to %.3f, y %.3f to %.3f, z %.3f to %.3f", zero(low[0]), zero(high[0]), zero(low[1]), zero(high[1]),
+			zero(low[2]), zero(high[2]))
 	}
 	p("  in the file %s", span(n.Least, n.Most))
 	p("  %s up       %s", n.Up, span(n.Low, n.High))
@@ -151,7 +153,8 @@ func Inspected(n Inspection, circles bool) string {
 		if k == 0 {
 			mark = "  suggested"
 		}
-		p("  %s   %-22s  %10.0f  %10.0f   %s  %s%s", a.Up, fmt.Sprintf("%.4g x %.4g x %.4g", a.Size[0], a.Size[1], a.Size[2]), a.Ground, a.Shadow, held, clean, mark)
+		p("  %s   %-22s  %10.0f  %10.0f   %s  %s%s", a.Up, fmt.Sprintf("%.4g x %.4g x %.4g", a.Size[0], a.Size[1], a.Size[2]), a.Ground, a.Shadow,
+			held, clean, mark)
 	}
 	if !circles {
 		return pg.b.String()
@@ -162,7 +165,8 @@ func Inspected(n Inspection, circles bool) string {
 		p("    none")
 	}
 	for _, r := range n.Rounds {
-		p("    at: [[%.3f, %.3f]]  # %s, diameter %.3f, z %.3f to %.3f", zero(r.At.X), zero(r.At.Y), r.Kind, r.Diameter, zero(r.Low), zero(r.High))
+		p("    at: [[%.3f, %.3f]]  # %s, diameter %.3f, z %.3f to %.3f", zero(r.At.X), zero(r.At.Y), r.Kind, r.Diameter, zero(r.Low),
+			zero(r.High))
 	}
 	return pg.b.String()
 }

@@ -53,7 +53,8 @@ type Dimension struct {
 
 // LadderOf takes from a ladder what its JSON says.
 func LadderOf(j *job.File, set coupon.Set, cost quote.LadderCost, tool string, files []string) Ladder {
-	out := Ladder{Schema: "ramnest ladder", Tool: tool, Number: j.Number, Latch: set.Latch, Kind: set.Kind, Figure: set.SizeName, Step: set.StepSize, Stepped: set.Stepped,
+	out := Ladder{Schema: "ramnest ladder", Tool: tool, Number: j.Number, Latch: set.Latch, Kind: set.Kind, Figure: set.SizeName,
+		Step: set.StepSize, Stepped: set.Stepped,
 		Places: set.Places, Steps: []LadderStep{}, Bought: set.Bought, Remarks: unitsOf(j).texts(set.Remarks), Cost: cost, Files: files}
 	for _, s := range set.Steps {
 		e := s.Expected
@@ -87,7 +88,8 @@ func LadderText(j *job.File, set coupon.Set, cost quote.LadderCost, folder strin
 	u := unitsOf(j)
 	f := u.Name("N")
 	l := u.Name("mm")
-	p.head("LADDER  of latch %s, %s: %s in steps of %s, in the %s part", set.Latch, strings.ReplaceAll(set.Kind, "_", " "), strings.ReplaceAll(set.SizeName, "_", " "), u.say(set.StepSize, "mm"), set.Stepped)
+	p.head("LADDER  of latch %s, %s: %s in steps of %s, in the %s part", set.Latch, strings.ReplaceAll(set.Kind, "_", " "),
+		strings.ReplaceAll(set.SizeName, "_", " "), u.say(set.StepSize, "mm"), set.Stepped)
 	rows := [][]string{{"", "size " + l, "peak " + f, "P5..P95 " + f, "apart " + f, "strain of limit", ""}}
 	for _, s := range set.Steps {
 		e := s.Expected

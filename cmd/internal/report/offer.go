@@ -61,13 +61,15 @@ func (p *page) offer(u units, name string, o quote.Offer) {
 	p.line("")
 	rows = [][]string{{"of one", "machine", "material", "finish", "share %", "a build", "printed in, standing"}}
 	for _, i := range o.Items {
-		rows = append(rows, []string{i.Name, money(i.Machine), money(i.Stuff), money(i.Finishing), fmt.Sprintf("%.1f", 100*i.HeightShare), fmt.Sprint(i.PiecesPerBuild), i.Material + " " + i.Process + ", " + i.Orientation})
+		rows = append(rows, []string{i.Name, money(i.Machine), money(i.Stuff), money(i.Finishing), fmt.Sprintf("%.1f", 100*i.HeightShare),
+			fmt.Sprint(i.PiecesPerBuild), i.Material + " " + i.Process + ", " + i.Orientation})
 	}
 	p.table("lrrrrrl", rows)
 	p.wrap("  ", "  ", "Share: of the height of its build that one pays. A build: how many of it alone stand in one.")
 	p.line("")
 	for k, b := range o.Builds {
-		p.wrap("  ", "    ", fmt.Sprintf("build %d, %s: %d pieces, %s high, %.1f h, %s, %.1f %% of its room printed", k+1, b.Process, b.Pieces, u.say(b.Height, "mm"), b.Hours, money(b.Cost), 100*b.Density))
+		p.wrap("  ", "    ", fmt.Sprintf("build %d, %s: %d pieces, %s high, %.1f h, %s, %.1f %% of its room printed", k+1, b.Process, b.Pieces,
+			u.say(b.Height, "mm"), b.Hours, money(b.Cost), 100*b.Density))
 	}
 	if len(o.Builds) == 0 {
 		p.line("  builds are shared with other work")
@@ -98,8 +100,10 @@ func money(v float64) string { return fmt.Sprintf("%.2f", v) }
 // OfferFact says for a customer what the tooling of a step is for.
 func OfferFact(j *job.File, st *solve.Step) string {
 	u := unitsOf(j)
-	way := map[method.Method]string{method.ByHand: "by hand", method.ByMallet: "with mallet and vise", method.ByPress: "on an arbor press"}[st.Decision.Chosen]
-	text := fmt.Sprintf("For %s: %s on %s, pushed %s; design force %s, nominal %s", st.Name, st.Upper.Name, st.Lower.Name, way, u.design(st.Result), u.say(st.Result.Peak, "N"))
+	way := map[method.Method]string{method.ByHand: "by hand", method.ByMallet: "with mallet and vise",
+		method.ByPress: "on an arbor press"}[st.Decision.Chosen]
+	text := fmt.Sprintf("For %s: %s on %s, pushed %s; design force %s, nominal %s", st.Name, st.Upper.Name, st.Lower.Name, way,
+		u.design(st.Result), u.say(st.Result.Peak, "N"))
 	if j.RatePerHour > 0 {
 		text += fmt.Sprintf(", %.4g an hour", j.RatePerHour)
 	}

@@ -54,7 +54,8 @@ type FoundDoubt struct {
 func PairOf(lower, upper string, f witness.Find) Pair {
 	out := Pair{Lower: lower, Upper: upper, Latches: []FoundLatch{}}
 	for _, l := range f.Latches {
-		n := FoundLatch{Kind: l.Kind, Z: zero(l.Z), Part: l.Part, Bends: l.Bends, LeadIn: l.LeadIn, Section: l.Section, Tension: l.Tension, Split: l.Split, Slots: l.Slots, Ribs: l.Ribs, Ask: l.Ask}
+		n := FoundLatch{Kind: l.Kind, Z: zero(l.Z), Part: l.Part, Bends: l.Bends, LeadIn: l.LeadIn, Section: l.Section, Tension: l.Tension,
+			Split: l.Split, Slots: l.Slots, Ribs: l.Ribs, Ask: l.Ask}
 		for _, p := range l.At {
 			n.At = append(n.At, [2]float64{zero(p.X), zero(p.Y)})
 		}

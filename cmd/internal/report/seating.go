@@ -34,7 +34,8 @@ type Posed struct {
 func SeatingsOf(lower, up, upper string, all []pose.Seating) Seatings {
 	out := Seatings{Lower: lower, Up: up, Upper: upper, Leads: pose.Leads(all), Poses: []Posed{}}
 	for _, g := range all {
-		out.Poses = append(out.Poses, Posed{g.Up, math.Round(g.Turn * 180 / math.Pi), g.Move, g.Turns, g.Score, g.Outline, g.Guided, g.Bears, g.Hump, g.Nested})
+		out.Poses = append(out.Poses, Posed{g.Up, math.Round(g.Turn * 180 / math.Pi), g.Move, g.Turns, g.Score, g.Outline, g.Guided, g.Bears,
+			g.Hump, g.Nested})
 	}
 	return out
 }
@@ -55,7 +56,8 @@ func Seated(n Seatings) string {
 		if g.Same == 4 {
 			turn = "any"
 		}
-		p("  %d  %s  %4s  %-26s  %5.2f  %8.0f  %9.1f  %5.0f", k+1, g.Up, turn, fmt.Sprintf("[%.7g, %.7g, %.7g]", g.Move[0], g.Move[1], g.Move[2]), g.Score, g.Seat, g.Hump, 4*g.Guided)
+		p("  %d  %s  %4s  %-26s  %5.2f  %8.0f  %9.1f  %5.0f", k+1, g.Up, turn, fmt.Sprintf("[%.7g, %.7g, %.7g]", g.Move[0], g.Move[1], g.Move[2]),
+			g.Score, g.Seat, g.Hump, 4*g.Guided)
 	}
 	p("")
 	if n.Leads {

@@ -193,8 +193,9 @@ func forceOf(st *solve.Step) Force {
 	f := Force{
 		Peak: r.Peak, PeakLift: r.PeakLift, PeakStack: r.PeakStack, Design: r.Design,
 		P5: r.P5, P50: r.P50, P95: r.P95, P95StdErr: r.P95StdErr, Worst: r.Worst,
-		Work: r.Work, WorkP95: r.WorkP95, Seat: r.SeatForce, Springback: r.Springback, Stroke: r.Stroke, Humps: r.Humps, Tilted: r.Tilted, TiltedFar: r.TiltedFar,
-		Thrust: [2]float64{r.Thrust.X, r.Thrust.Y}, Wander: r.ThrustWander, Tilt: r.TiltMoment,
+		Work: r.Work, WorkP95: r.WorkP95, Seat: r.SeatForce, Springback: r.Springback, Stroke: r.Stroke, Humps: r.Humps, Tilted: r.Tilted,
+		TiltedFar: r.TiltedFar,
+		Thrust:    [2]float64{r.Thrust.X, r.Thrust.Y}, Wander: r.ThrustWander, Tilt: r.TiltMoment,
 		Loose: r.Loose, Over: r.Overstrained, Jammed: r.Jammed, Locks: r.Locks, NoP95: r.NoP95, WorstJams: r.WorstJams,
 		Spread: []Share{}, Curve: append([][2]float64{}, r.Curve.Points(curvePoints)...),
 	}

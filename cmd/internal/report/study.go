@@ -35,7 +35,8 @@ func SweepSteps(s *solve.Solution) []SweepStep {
 	var out []SweepStep
 	for i := range s.Steps {
 		st := &s.Steps[i]
-		out = append(out, SweepStep{st.Name, st.Result.Peak, st.Result.P95, st.Result.Overstrained, st.Result.Loose, st.Result.Jammed, string(st.Decision.Chosen), string(st.Chosen().Verdict), unitsOf(s.Job)})
+		out = append(out, SweepStep{st.Name, st.Result.Peak, st.Result.P95, st.Result.Overstrained, st.Result.Loose, st.Result.Jammed,
+			string(st.Decision.Chosen), string(st.Chosen().Verdict), unitsOf(s.Job)})
 	}
 	return out
 }
@@ -68,7 +69,8 @@ func Sweep(path string, rows []SweepRow) string {
 			if len(r.Steps) > 1 {
 				how += " (" + s.Name + ")"
 			}
-			table = append(table, []string{value, unless(s.Peak == 0 && s.Jammed > 0, u.bare(s.Peak, "N"), "locks"), unless(s.P95 == 0 && s.Jammed > 0, u.bare(s.P95, "N"), "none"), share(s.Over), share(s.Loose), share(s.Jammed), how})
+			table = append(table, []string{value, unless(s.Peak == 0 && s.Jammed > 0, u.bare(s.Peak, "N"), "locks"),
+				unless(s.P95 == 0 && s.Jammed > 0, u.bare(s.P95, "N"), "none"), share(s.Over), share(s.Loose), share(s.Jammed), how})
 		}
 	}
 	p.table("lrrrrrl", table)
@@ -118,7 +120,8 @@ func Methods(s *solve.Solution) []MethodLine {
 	for i := range s.Steps {
 		st := &s.Steps[i]
 		for k, a := range st.Decision.Options {
-			l := MethodLine{Step: st.Name, Method: string(a.Method), Verdict: string(a.Verdict), Utilisation: a.Utilisation, Governing: a.Governing, Reason: a.Reason.In(s.Job.Shown()), Chosen: a.Method == st.Decision.Chosen, Calibration: CalibrationWords(s)}
+			l := MethodLine{Step: st.Name, Method: string(a.Method), Verdict: string(a.Verdict), Utilisation: a.Utilisation, Governing: a.Governing,
+				Reason: a.Reason.In(s.Job.Shown()), Chosen: a.Method == st.Decision.Chosen, Calibration: CalibrationWords(s)}
 			if a.Verdict != method.Fail {
 				c := solve.CycleOf(st, k)
 				l.Cycle, l.Source, l.Cost = c.Seconds, c.Source, c.Seconds/3600*labour
@@ -200,7 +203,8 @@ func payback(s *solve.Solution, st *solve.Step, all []MethodLine) string {
 	case simpler.Cost <= chosen.Cost:
 		return fmt.Sprintf("Against %s the tooling saves no time: it pays by force that a person can give, not by seconds.", simpler.Method)
 	}
-	return fmt.Sprintf("Against %s the tooling has paid for itself after %.0f assemblies.", simpler.Method, math.Ceil(s.Quote.Total/(simpler.Cost-chosen.Cost)))
+	return fmt.Sprintf("Against %s the tooling has paid for itself after %.0f assemblies.", simpler.Method,
+		math.Ceil(s.Quote.Total/(simpler.Cost-chosen.Cost)))
 }
 
 // A BenchList is a bench, with the generic ones where it names none.
@@ -239,7 +243,8 @@ func Bench(b method.Bench) string {
 	p.head("PRESSES")
 	rows := [][]string{{"name", "rated N", "ratio", "daylight mm", "throat mm", "ram mm", "most N"}}
 	for _, q := range l.Presses {
-		rows = append(rows, []string{q.Name, known(q.Rated, "%.0f"), known(q.Ratio, "%.3g"), known(q.DaylightMax, "%.0f"), known(q.Throat, "%.0f"), known(q.RamSquare, "%.3g"), known(method.LeverMost(q), "%.0f")})
+		rows = append(rows, []string{q.Name, known(q.Rated, "%.0f"), known(q.Ratio, "%.3g"), known(q.DaylightMax, "%.0f"),
+			known(q.Throat, "%.0f"), known(q.RamSquare, "%.3g"), known(method.LeverMost(q), "%.0f")})
 	}
 	p.table("lrrrrrr", rows)
 	p.wrap("  ", "  ", "Most: what one person who leans on the lever can give, whatever the plate says.")

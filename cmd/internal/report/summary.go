@@ -128,7 +128,8 @@ func (p *page) forces(u units, st *solve.Step) {
 	f := u.Name("N")
 	rows := [][]string{{"latch", "kind", "places", "each " + f, "all " + f, "strain of limit", "holds " + f}}
 	for _, q := range r.Latches {
-		rows = append(rows, []string{q.ID, strings.ReplaceAll(q.Kind, "_", " "), fmt.Sprint(q.Count), unless(q.Locks, u.bare(q.PeakEach, "N"), "locks"), unless(q.Locks, u.bare(q.PeakAll, "N"), "locks"),
+		rows = append(rows, []string{q.ID, strings.ReplaceAll(q.Kind, "_", " "), fmt.Sprint(q.Count),
+			unless(q.Locks, u.bare(q.PeakEach, "N"), "locks"), unless(q.Locks, u.bare(q.PeakAll, "N"), "locks"),
 			fmt.Sprintf("%s of %s %%", number(100*q.Strain), number(100*q.Permitted)), u.holds(q)})
 	}
 	p.line("")
@@ -192,7 +193,8 @@ func (p *page) spread(st *solve.Step) {
 func (p *page) method(u units, st *solve.Step, wanted bool) {
 	d := st.Decision
 	c := st.Chosen()
-	word := map[method.Verdict]string{method.Pass: "passes", method.Conditional: "ONLY IF A COMPETENT PERSON AGREES", method.Fail: "FAILS, TAKEN BY OVERRIDE"}[c.Verdict]
+	word := map[method.Verdict]string{method.Pass: "passes", method.Conditional: "ONLY IF A COMPETENT PERSON AGREES",
+		method.Fail: "FAILS, TAKEN BY OVERRIDE"}[c.Verdict]
 	switch {
 	case d.Chosen == method.None && wanted:
 		p.head("METHOD  none: the one that the job insists on is not good enough, so there is no tooling")

@@ -83,7 +83,8 @@ type Quote struct {
 }
 
 func toolingOf(s *solve.Solution) *Tooling {
-	t := &Tooling{Material: materialOf(s.Material), Rounds: s.Rounds, Nests: []Nest{}, Anvils: []Anvil{}, Margins: []Margin{}, Notes: warning.Texts(s.Tooling.Notes, s.Job.Shown())}
+	t := &Tooling{Material: materialOf(s.Material), Rounds: s.Rounds, Nests: []Nest{}, Anvils: []Anvil{}, Margins: []Margin{},
+		Notes: warning.Texts(s.Tooling.Notes, s.Job.Shown())}
 	for _, n := range s.Tooling.Nests {
 		t.Nests = append(t.Nests, Nest{
 			Piece: pieceOf(n.Piece), Steps: n.Steps, Top: n.Top, Seat: n.Seat, StopTop: n.StopTop,
@@ -103,7 +104,8 @@ func toolingOf(s *solve.Solution) *Tooling {
 }
 
 func pieceOf(p fixture.Piece) Piece {
-	return Piece{Name: p.Name, Mark: p.Mark, Size: p.Size, Shift: p.Shift, Volume: p.Volume, Mass: p.Mass, Triangles: len(p.Mesh.Triangles), Scale: p.Scale}
+	return Piece{Name: p.Name, Mark: p.Mark, Size: p.Size, Shift: p.Shift, Volume: p.Volume, Mass: p.Mass, Triangles: len(p.Mesh.Triangles),
+		Scale: p.Scale}
 }
 
 func padsOf(pads []fixture.Pad) []Pad {

@@ -48,17 +48,21 @@ func warnings(s *solve.Solution) []Warning {
 	for i := range s.Steps {
 		st := &s.Steps[i]
 		if st.Decision.Overridden {
-			add(Warning{Step: st.Name, Number: warnOverride, Text: "OVERRIDE: the method fails and is taken at the word of the job: " + s.Job.Method.Override})
+			add(Warning{Step: st.Name, Number: warnOverride,
+				Text: "OVERRIDE: the method fails and is taken at the word of the job: " + s.Job.Method.Override})
 		} else if st.Chosen().Verdict == method.Conditional {
-			add(Warning{Step: st.Name, Number: warnConditional, Text: "the method is conditional: a competent person must agree before anybody presses"})
+			add(Warning{Step: st.Name, Number: warnConditional,
+				Text: "the method is conditional: a competent person must agree before anybody presses"})
 		}
 	}
 	if s.Job.Calibration != nil {
-		add(Warning{Number: warnCalibrated, Text: "figures of the job are replaced by the calibration " + CalibrationOf(s).Words() + "; the report lists each"})
+		add(Warning{Number: warnCalibrated, Text: "figures of the job are replaced by the calibration " + CalibrationOf(s).Words() +
+			"; the report lists each"})
 		for i := range s.Steps {
 			for _, t := range s.Steps[i].Seats {
 				if !t.Held {
-					add(Warning{Step: s.Steps[i].Name, Latch: t.Latch, Number: warnSeat, Text: t.Latch + ", as the shop prints it, may not be home at the dead stop: " + t.Text.In(u)})
+					add(Warning{Step: s.Steps[i].Name, Latch: t.Latch, Number: warnSeat,
+						Text: t.Latch + ", as the shop prints it, may not be home at the dead stop: " + t.Text.In(u)})
 				}
 			}
 		}

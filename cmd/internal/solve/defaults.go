@@ -97,9 +97,11 @@ func materialDefaults(spec force.MaterialSpec, m force.Material) []unit.Text {
 		kind unit.Kind
 		force.Figure
 	}{
-		{"modulus", unit.Stress, m.Modulus}, {"friction", unit.Plain, m.Friction.Figure()}, {"friction on steel", unit.Plain, m.FrictionSteel.Figure()},
+		{"modulus", unit.Stress, m.Modulus}, {"friction", unit.Plain, m.Friction.Figure()},
+		{"friction on steel", unit.Plain, m.FrictionSteel.Figure()},
 		{"strain once", unit.Share, m.StrainOnce}, {"strain once across the layers", unit.Share, m.StrainOnceZ},
-		{"tolerance at least", unit.Length, m.LeastTolerance()}, {"change of a small hole", unit.Length, m.HoleBias}, {"density", "g/cm3", m.Density},
+		{"tolerance at least", unit.Length, m.LeastTolerance()}, {"change of a small hole", unit.Length, m.HoleBias},
+		{"density", "g/cm3", m.Density},
 	} {
 		if f.Mark != force.MarkJob && f.Mark != force.MarkShop && f.Value != 0 {
 			figures = append(figures, unit.Textf("%s %v (%s)", f.name, f.kind.Of(f.Value), f.Mark))

@@ -28,7 +28,8 @@ func (s *Step) held(earlier []*envelope.Envelope) ([]fault.Fault, []warning.Warn
 		all.Min, all.Max = box.Min, box.Max
 		lower = all
 	}
-	faults := witness.Air(s.Latches, s.LatchesPath, witness.Side{Name: s.Lower.Name, Envelope: lower}, witness.Side{Name: s.Upper.Name, Envelope: upper})
+	faults := witness.Air(s.Latches, s.LatchesPath, witness.Side{Name: s.Lower.Name, Envelope: lower},
+		witness.Side{Name: s.Upper.Name, Envelope: upper})
 	if len(faults) > 0 || lower.Source == outlines || upper.Source == outlines || !closed(lower) || !closed(upper) {
 		return faults, nil
 	}

@@ -45,9 +45,11 @@ func StepOfLatch(j *job.File, id string) (s job.Step, k int, ok bool) {
 func Ladder(j *job.File, r Rung) (coupon.Set, error) {
 	s, k, ok := StepOfLatch(j, r.Latch)
 	if !ok {
-		return coupon.Set{}, &Refused{[]fault.Fault{{Field: "latch", Given: r.Latch, Problem: "is no latch of the job", Want: strings.Join(LatchIDs(j), ", ")}}}
+		return coupon.Set{}, &Refused{[]fault.Fault{{Field: "latch", Given: r.Latch, Problem: "is no latch of the job",
+			Want: strings.Join(LatchIDs(j), ", ")}}}
 	}
-	l := coupon.Ladder{Latch: s.Latches[k], Lower: s.Lower.MaterialSpec, Upper: s.Upper.MaterialSpec, Shop: j.Materials, Steps: r.Steps, Step: r.Step, Seed: j.Seed, Draws: j.Draws}
+	l := coupon.Ladder{Latch: s.Latches[k], Lower: s.Lower.MaterialSpec, Upper: s.Upper.MaterialSpec, Shop: j.Materials, Steps: r.Steps,
+		Step: r.Step, Seed: j.Seed, Draws: j.Draws}
 	lower, _ := j.Materials.Resolve(l.Lower)
 	upper, _ := j.Materials.Resolve(l.Upper)
 	l.Build, l.Spacing = room(r.Card, lower.Process, upper.Process)
@@ -98,7 +100,8 @@ func CouponItems(set coupon.Set) (pairs [][]quote.Item, nominal int) {
 			if b.BuildDirection == "across" {
 				way = "press axis lying"
 			}
-			pair = append(pair, quote.Item{Name: b.Name, Process: b.Process, Material: b.Material, Volume: b.Volume, Box: b.Size, Orientation: way, Group: fmt.Sprintf("coupons of latch %s, %d pairs", set.Latch, len(set.Steps)), Count: 1})
+			pair = append(pair, quote.Item{Name: b.Name, Process: b.Process, Material: b.Material, Volume: b.Volume, Box: b.Size, Orientation: way,
+				Group: fmt.Sprintf("coupons of latch %s, %d pairs", set.Latch, len(set.Steps)), Count: 1})
 		}
 		pairs = append(pairs, pair)
 		if s.Nominal {

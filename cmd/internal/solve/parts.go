@@ -37,11 +37,15 @@ func readParts(steps []Step, m Means) error {
 	group.Wait()
 	var refused Refused
 	for i, err := range errs {
-		if p := sources[i]; err == nil && p.part.Envelope.Mesh != nil && p.part.Envelope.Mesh.Drop == "yes" && !slices.ContainsFunc(steps, func(s Step) bool { return s.Upper == p.part }) {
-			refused.Faults = append(refused.Faults, fault.Fault{Field: p.path + ".envelope.mesh.drop", Given: "yes", Problem: "the lower part stands where it is put", Want: "drop at the upper part"})
+		if p := sources[i]; err == nil && p.part.Envelope.Mesh != nil && p.part.Envelope.Mesh.Drop == "yes" &&
+			!slices.ContainsFunc(steps, func(s Step) bool { return s.Upper == p.part }) {
+			refused.Faults = append(refused.Faults, fault.Fault{Field: p.path + ".envelope.mesh.drop", Given: "yes",
+				Problem: "the lower part stands where it is put", Want: "drop at the upper part"})
 		}
-		if p := sources[i]; err == nil && p.part.Envelope.Mesh != nil && p.part.Envelope.Mesh.Seat == "find" && !slices.ContainsFunc(steps, func(s Step) bool { return s.Upper == p.part }) {
-			refused.Faults = append(refused.Faults, fault.Fault{Field: p.path + ".envelope.mesh.seat", Given: "find", Problem: "the lower part stands where it is put", Want: "seat at the upper part"})
+		if p := sources[i]; err == nil && p.part.Envelope.Mesh != nil && p.part.Envelope.Mesh.Seat == "find" &&
+			!slices.ContainsFunc(steps, func(s Step) bool { return s.Upper == p.part }) {
+			refused.Faults = append(refused.Faults, fault.Fault{Field: p.path + ".envelope.mesh.seat", Given: "find",
+				Problem: "the lower part stands where it is put", Want: "seat at the upper part"})
 		}
 		if err == nil {
 			continue

@@ -15,7 +15,8 @@ func (s *Solution) ToolingItems() []quote.Item {
 	var out []quote.Item
 	for _, p := range s.Pieces() {
 		box, way := asPrinted(p.Size, s.Material.Build)
-		out = append(out, quote.Item{Name: p.Name, Process: s.Material.Process, Material: s.Material.Name, Volume: p.Volume + p.Marked, Box: box, Orientation: way, Count: 1})
+		out = append(out, quote.Item{Name: p.Name, Process: s.Material.Process, Material: s.Material.Name, Volume: p.Volume + p.Marked, Box: box,
+			Orientation: way, Count: 1})
 	}
 	return out
 }
@@ -94,7 +95,8 @@ func (s *Solution) PaybackOf(card quote.RateCard, o quote.Offer, byHand float64)
 		}
 		now += quote.HandSnap
 	}
-	back, err := card.Payback(o, quote.Work{Now: now, Then: then, Quantity: s.Job.Quantity, PerHour: s.Job.RatePerHour, HoursPerShift: s.Job.HoursPerShift})
+	back, err := card.Payback(o, quote.Work{Now: now, Then: then, Quantity: s.Job.Quantity, PerHour: s.Job.RatePerHour,
+		HoursPerShift: s.Job.HoursPerShift})
 	if err != nil {
 		return nil, "", err
 	}

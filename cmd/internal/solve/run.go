@@ -157,7 +157,8 @@ func (s *Solution) agree(m Means) error {
 		}
 	}
 	return &Refused{[]fault.Fault{{
-		Field: "method", Problem: fmt.Sprintf("tooling and method do not come to agree: designed for %s, then it needs %s", tried[len(tried)-1], s.picks()),
+		Field: "method", Problem: fmt.Sprintf("tooling and method do not come to agree: designed for %s, then it needs %s", tried[len(tried)-1],
+			s.picks()),
 		Want: "method.force set to one of them, or bench and fixture changed",
 	}}}
 }

@@ -26,7 +26,8 @@ func (s *Step) seat(m Means, earlier []Step) (warning.Warning, error) {
 		return warning.Warning{}, err
 	}
 	if !pose.Leads(all) {
-		f := fault.Fault{Field: s.UpperPath + ".envelope.mesh.seat", Given: "find", Problem: "no closed pose was found", Want: "up, turn and move of the seated pose; a mesh that is closed"}
+		f := fault.Fault{Field: s.UpperPath + ".envelope.mesh.seat", Given: "find", Problem: "no closed pose was found",
+			Want: "up, turn and move of the seated pose; a mesh that is closed"}
 		if len(all) > 0 {
 			var list []string
 			for _, g := range all {
@@ -44,7 +45,8 @@ func (s *Step) seat(m Means, earlier []Step) (warning.Warning, error) {
 	if s.UpperEnvelope, err = envelope.BuildWithin(spec, m.Open, m.Limits); err != nil {
 		return warning.Warning{}, err
 	}
-	return warning.New(warnFound, "the seat of %s was looked for: %s leads, and was taken; look whether that is its seat", s.Upper.Name, Posed(all[0])), nil
+	return warning.New(warnFound, "the seat of %s was looked for: %s leads, and was taken; look whether that is its seat", s.Upper.Name,
+		Posed(all[0])), nil
 }
 
 // Posed writes a pose as a job does.

@@ -29,12 +29,14 @@ func (s *Solution) shareBases() bool {
 		at := slices.IndexFunc(d.Options, func(a method.Assessment) bool { return a.Method == method.ByPress })
 		press := d.Options[at]
 		if press.Verdict == method.Fail {
-			d.Reason = unit.Textf("the nest is shared with %q, which needs the arbor press, and its base does not go into a vise; %v", s.Steps[by].Name, press.Reason)
+			d.Reason = unit.Textf("the nest is shared with %q, which needs the arbor press, and its base does not go into a vise; %v",
+				s.Steps[by].Name, press.Reason)
 			d.Chosen, all = method.None, false
 			d.RunnerUp, d.Next = method.None, unit.Say("there is no runner-up")
 			continue
 		}
-		d.Reason = unit.Textf("%s: the nest is shared with %q, and its base is for the press; %v", method.ByPress.Title(), s.Steps[by].Name, press.Reason)
+		d.Reason = unit.Textf("%s: the nest is shared with %q, and its base is for the press; %v", method.ByPress.Title(), s.Steps[by].Name,
+			press.Reason)
 		d.RunnerUp, d.Chosen, d.Next = method.ByMallet, method.ByPress, unit.Say("next is mallet and vise, on a nest of its own")
 	}
 	return all

@@ -47,7 +47,8 @@ hours_per_shift: 1   # default
 // FromPair gives the job file of a pair.
 func FromPair(a Answers, p Pair) []byte {
 	var b strings.Builder
-	b.WriteString(strings.NewReplacer("{number}", quoted(a.Number), "{title}", quoted(a.Title), "{date}", quoted(a.Date), "{rate}", a.Rate).Replace(pairHead))
+	b.WriteString(strings.NewReplacer("{number}", quoted(a.Number), "{title}", quoted(a.Title), "{date}", quoted(a.Date), "{rate}",
+		a.Rate).Replace(pairHead))
 	for _, part := range []struct{ key, file string }{{"lower", p.Lower}, {"upper", p.Upper}} {
 		fmt.Fprintf(&b, "%s:\n  name: %s\n  material: %s   # default\n  process: %s       # default\n  build: along      # default: or across; no mesh can say\n", part.key, quoted(nameOf(part.file)), quoted(a.Material), quoted(a.Process))
 		fmt.Fprintf(&b, "  envelope:\n    mesh:\n      file: %s\n", quoted(part.file))

@@ -59,7 +59,8 @@ func Mesh(ctx context.Context, r io.ReaderAt, size int64, limits Limits) (Result
 	}
 	gmsh, err := exec.LookPath("gmsh")
 	if err != nil {
-		return Result{}, wrong("gmsh, which would mesh it, is not installed", "gmsh (on Debian: apt-get install gmsh), or the part exported as STL or 3MF")
+		return Result{}, wrong("gmsh, which would mesh it, is not installed",
+			"gmsh (on Debian: apt-get install gmsh), or the part exported as STL or 3MF")
 	}
 	dir, err := os.MkdirTemp("", "ramnest-step-")
 	if err != nil {
